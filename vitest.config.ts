@@ -1,16 +1,31 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+const alias = {
+  '@': fileURLToPath(new URL('.', import.meta.url)).replace(/\/$/, ''),
+  // 'server-only' throws outside a React server bundle; in tests the code does run on the server.
+  'server-only': fileURLToPath(new URL('./tests/support/server-only.ts', import.meta.url)),
+};
+
 export default defineConfig({
-  resolve: {
-    alias: {
-      '@': fileURLToPath(new URL('.', import.meta.url)),
-      // 'server-only' throws outside a React server bundle; in tests the code does run on the server.
-      'server-only': fileURLToPath(new URL('./tests/support/server-only.ts', import.meta.url)),
-    },
-  },
+  resolve: { alias },
   test: {
-    include: ['tests/{domain,schemas,server,cli,golden}/**/*.test.ts'],
-    restoreMocks: true,
+    projects: [
+      {
+        resolve: { alias },
+        test: { name: 'science', include: ['tests/{domain,schemas,golden}/**/*.test.ts'] },
+      },
+      {
+        resolve: { alias },
+        test: {
+          name: 'server',
+          include: ['tests/{server,cli,seed-demo,app}/**/*.test.ts'],
+          globalSetup: ['tests/support/base-database.ts'],
+          // Each file opens its own database in its own process.
+          pool: 'forks',
+          testTimeout: 30_000,
+        },
+      },
+    ],
   },
 });

@@ -1,0 +1,12 @@
+import type { NextConfig } from 'next';
+
+const config: NextConfig = {
+  output: 'standalone',
+  outputFileTracingRoot: import.meta.dirname,
+  turbopack: { root: import.meta.dirname },
+  poweredByHeader: false,
+  // A steward's spreadsheet of 20,000 rows is a few megabytes; the import itself refuses more than 25.
+  experimental: { serverActions: { bodySizeLimit: '30mb' }, authInterrupts: true },
+};
+
+export default config;
