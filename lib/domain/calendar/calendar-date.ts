@@ -1,0 +1,129 @@
+/**
+ * Calendar dates as plain text, 'YYYY-MM-DD': the day on the calendar in the seed room, with no hour and no time zone.
+ *
+ * Arithmetic goes through whole days since 1970-01-01 in UTC, where every day has 24 hours. Libraries that work on
+ * local Date objects would need the machine's time zone, and shift a date by one where midnight does not exist.
+ */
+
+/** A calendar date, 'YYYY-MM-DD', years 0001 to 9999. Checked by isCalendarDate; a plain string so that it travels. */
+export type CalendarDate = string;
+
+const MILLISECONDS_PER_DAY = 86_400_000;
+const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
+
+/**
+ * Whether a text is a date that exists: '2024-02-29' is, '2023-02-29' and '2024-2-9' are not.
+ *
+ * @param text  anything
+ * @returns true for an existing date in the form 'YYYY-MM-DD', years 0001 to 9999
+ * Checked in tests/domain/calendar/calendar-date.test.ts
+ */
+export function isCalendarDate(text: unknown): text is CalendarDate {
+  return typeof text === 'string' && parseEpochDay(text) !== null;
+}
+
+/**
+ * Whole days since 1970-01-01 (which is 0; earlier dates are negative).
+ *
+ * @param date  calendar date 'YYYY-MM-DD'
+ * @returns integer number of days
+ * @throws RangeError when the date does not exist
+ * Checked in tests/domain/calendar/calendar-date.test.ts
+ */
+export function toEpochDay(date: CalendarDate): number {
+  const day = parseEpochDay(date);
+  if (day === null) throw new RangeError(`toEpochDay: date must be an existing date 'YYYY-MM-DD', got ${date}`);
+  return day;
+}
+
+/**
+ * The calendar date that lies a number of whole days after 1970-01-01: the inverse of toEpochDay.
+ *
+ * @param epochDay  integer number of days, from 0001-01-01 to 9999-12-31
+ * @returns calendar date 'YYYY-MM-DD'
+ * @throws RangeError when the argument is not an integer or leaves those years
+ * Checked in tests/domain/calendar/calendar-date.test.ts
+ */
+export function fromEpochDay(epochDay: number): CalendarDate {
+  if (!Number.isInteger(epochDay) || epochDay < FIRST_DAY || epochDay > LAST_DAY) {
+    throw new RangeError(`fromEpochDay: epochDay must be an integer in [${FIRST_DAY}, ${LAST_DAY}], got ${epochDay}`);
+  }
+  return new Date(epochDay * MILLISECONDS_PER_DAY).toISOString().slice(0, 10);
+}
+
+/**
+ * Days from one date to another: 1 from today to tomorrow, negative when `to` is earlier.
+ *
+ * @param from  calendar date
+ * @param to    calendar date
+ * @returns integer number of days
+ * @throws RangeError when either date does not exist
+ * Checked in tests/domain/calendar/calendar-date.test.ts
+ */
+export function daysBetween(from: CalendarDate, to: CalendarDate): number {
+  return toEpochDay(to) - toEpochDay(from);
+}
+
+/**
+ * The date a number of days later (earlier when negative).
+ *
+ * @param date  calendar date
+ * @param days  integer number of days
+ * @returns calendar date
+ * @throws RangeError when the date does not exist, days is not an integer, or the result leaves the years 0001-9999
+ * Checked in tests/domain/calendar/calendar-date.test.ts
+ */
+export function addDays(date: CalendarDate, days: number): CalendarDate {
+  if (!Number.isInteger(days)) throw new RangeError(`addDays: days must be an integer, got ${days}`);
+  return fromEpochDay(toEpochDay(date) + days);
+}
+
+/**
+ * The same day of the month a number of months later; the last day of that month where it has no such day
+ * ('2024-01-31' plus 1 month is '2024-02-29').
+ *
+ * @param date    calendar date
+ * @param months  integer number of months, may be negative
+ * @returns calendar date
+ * @throws RangeError when the date does not exist, months is not an integer, or the result leaves the years 0001-9999
+ * Checked in tests/domain/calendar/calendar-date.test.ts
+ */
+export function addMonths(date: CalendarDate, months: number): CalendarDate {
+  if (!Number.isInteger(months)) throw new RangeError(`addMonths: months must be an integer, got ${months}`);
+  toEpochDay(date); // refuses a date that does not exist
+  const monthIndex = yearOf(date) * 12 + (monthOf(date) - 1) + months;
+  const year = Math.floor(monthIndex / 12);
+  const month = monthIndex - year * 12;
+  const lastDay = utcDay(year, month + 1, 0);
+  const sameDay = utcDay(year, month, Number(date.slice(8, 10)));
+  return fromEpochDay(Math.min(sameDay, lastDay));
+}
+
+/** Calendar year of a date, 1 to 9999. The date is taken to exist (see isCalendarDate). */
+export function yearOf(date: CalendarDate): number {
+  return Number(date.slice(0, 4));
+}
+
+/** Month of a date, 1 (January) to 12. The date is taken to exist (see isCalendarDate). */
+export function monthOf(date: CalendarDate): number {
+  return Number(date.slice(5, 7));
+}
+
+/** Days since 1970-01-01 of a proleptic Gregorian date; month counts from 0 and may overflow, as in Date.UTC. */
+function utcDay(year: number, month: number, day: number): number {
+  const date = new Date(0);
+  date.setUTCFullYear(year, month, day); // not Date.UTC: that reads the years 0-99 as 1900-1999
+  return date.getTime() / MILLISECONDS_PER_DAY;
+}
+
+const FIRST_DAY = utcDay(1, 0, 1);
+const LAST_DAY = utcDay(9999, 11, 31);
+
+function parseEpochDay(text: string): number | null {
+  const parts = SHAPE.exec(text);
+  if (parts === null) return null;
+  const [year, month, day] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
+  if (year < 1 || month < 1 || month > 12 || day < 1) return null;
+  const epochDay = utcDay(year, month - 1, day);
+  return day <= 28 || epochDay <= utcDay(year, month, 0) ? epochDay : null;
+}
