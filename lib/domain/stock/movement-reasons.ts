@@ -1,0 +1,17 @@
+/**
+ * Why seed goes into or out of a packet. The one list: input rules, the database and the screens all use it.
+ */
+export const MOVEMENT_REASONS = ['deposit', 'test', 'sowing', 'sharing', 'discard', 'loss', 'correction'] as const;
+
+export type MovementReason = (typeof MOVEMENT_REASONS)[number];
+
+/** Which way seed goes for each reason. A correction names the entry it corrects and may go either way. */
+export const MOVEMENT_DIRECTIONS: Record<MovementReason, 'in' | 'out' | 'either'> = {
+  deposit: 'in',
+  test: 'out',
+  sowing: 'out',
+  sharing: 'out',
+  discard: 'out',
+  loss: 'out',
+  correction: 'either',
+};
