@@ -6,7 +6,7 @@
  * for a field that must be filled in; wrap it in `optionalField` for one that may stay empty.
  */
 import { z } from 'zod';
-import { isCalendarDate } from '../domain/spreadsheet/calendar-date';
+import { isCalendarDate } from '../domain/calendar/calendar-date';
 import { numberReadings } from '../domain/spreadsheet/number-format';
 import {
   EARLIEST_DATE,
