@@ -35,7 +35,9 @@ export function toKeptUnit(
   quantity: Quantity,
 ): { ok: true; value: number } | { ok: false; reason: 'unknown-unit' } {
   if (unit === null) return { ok: true, value };
-  const factor = FACTORS[quantity][unit.toLowerCase().replace(/\.$/, '')];
+  const name = unit.toLowerCase().replace(/\.$/, '');
+  const factors = FACTORS[quantity];
+  const factor = Object.hasOwn(factors, name) ? factors[name] : undefined;
   if (factor === undefined) return { ok: false, reason: 'unknown-unit' };
   // Dividing keeps 250 mg at 0.25 g; multiplying by 0.001 would leave a rounding tail.
   return { ok: true, value: factor < 1 ? value / Math.round(1 / factor) : value * factor };
