@@ -8,7 +8,7 @@ import { AppError } from '../app-error';
  */
 export function explainFailure(error: unknown): AppError | null {
   if (error instanceof AppError) return error;
-  const text = describe(error);
+  const text = failureText(error);
   if (/SQLITE_BUSY|SQLITE_LOCKED|P1008|P2034|database is locked|SocketTimeout/i.test(text)) {
     return new AppError(
       'database-busy',
@@ -38,10 +38,10 @@ export function explainFailure(error: unknown): AppError | null {
   return null;
 }
 
-function describe(error: unknown): string {
+function failureText(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
   const { code, meta, cause } = error as Error & { code?: unknown; meta?: unknown; cause?: unknown };
-  return [String(code ?? ''), error.message, safeJson(meta), cause ? describe(cause) : ''].join(' ');
+  return [String(code ?? ''), error.message, safeJson(meta), cause ? failureText(cause) : ''].join(' ');
 }
 
 function safeJson(value: unknown): string {

@@ -1,0 +1,5 @@
+/** Addresses of things that have numbers: the number is what people read from a label and type. */
+export const lotPath = (number: string) => `/collection/lots/${encodeURIComponent(number)}`;
+export const accessionPath = (number: string) => `/collection/accessions/${encodeURIComponent(number)}`;
+export const cropPath = (id: string) => `/collection/crops/${encodeURIComponent(id)}`;
+export const testPath = (number: string) => `/germination/${encodeURIComponent(number)}`;
