@@ -2,6 +2,8 @@ import type { NextConfig } from 'next';
 
 const config: NextConfig = {
   output: 'standalone',
+  // Lets two development servers work side by side, each with its own folder.
+  distDir: process.env.NEXT_DIST_DIR || '.next',
   outputFileTracingRoot: import.meta.dirname,
   turbopack: { root: import.meta.dirname },
   poweredByHeader: false,

@@ -14,15 +14,15 @@ export interface Movement {
   /** whole seeds, signed; null when it was not counted */
   seeds: number | null;
   /** grams, signed; null when it was not weighed */
-  weightG: number | null;
+  grams: number | null;
 }
 
 /** What a packet holds. null: not known in that unit. `seedsEstimated`: some of the seeds were weighed, not counted. */
 export interface PacketBalance {
   seeds: number | null;
-  weightG: number | null;
+  grams: number | null;
   seedsEstimated: boolean;
-  weightEstimated: boolean;
+  gramsEstimated: boolean;
 }
 
 /** Grams are summed as whole micrograms, so that what goes in as 0.1 + 0.2 and comes out as 0.3 leaves exactly 0. */
@@ -44,23 +44,21 @@ export function balance(movements: readonly Movement[], thousandSeedWeightG: num
   let seeds: number | null = 0;
   let micrograms: number | null = 0;
   let seedsEstimated = false;
-  let weightEstimated = false;
+  let gramsEstimated = false;
   for (const movement of movements) {
     requireMovement(movement);
     const stated = inBothUnits(movement, thousandSeedWeightG);
     seedsEstimated ||= movement.seeds === null;
-    weightEstimated ||= movement.weightG === null;
+    gramsEstimated ||= movement.grams === null;
     seeds = seeds === null || stated.seeds === null ? null : seeds + stated.seeds;
     micrograms =
-      micrograms === null || stated.weightG === null
-        ? null
-        : micrograms + Math.round(stated.weightG * MICROGRAMS_PER_GRAM);
+      micrograms === null || stated.grams === null ? null : micrograms + Math.round(stated.grams * MICROGRAMS_PER_GRAM);
   }
   return {
     seeds: seeds === null ? null : Math.round(seeds) + 0, // + 0 turns -0 into 0
-    weightG: micrograms === null ? null : micrograms / MICROGRAMS_PER_GRAM + 0,
+    grams: micrograms === null ? null : micrograms / MICROGRAMS_PER_GRAM + 0,
     seedsEstimated: seeds !== null && seedsEstimated,
-    weightEstimated: micrograms !== null && weightEstimated,
+    gramsEstimated: micrograms !== null && gramsEstimated,
   };
 }
 
@@ -82,19 +80,19 @@ export type Withdrawal =
  */
 export function canWithdraw(
   movements: readonly Movement[],
-  amount: { seeds: number | null; weightG: number | null },
+  amount: { seeds: number | null; grams: number | null },
   thousandSeedWeightG: number | null = null,
 ): Withdrawal {
   if (amount.seeds !== null && !(Number.isInteger(amount.seeds) && amount.seeds > 0)) {
     throw new RangeError(`canWithdraw: amount.seeds must be an integer > 0 or null, got ${amount.seeds}`);
   }
-  if (amount.weightG !== null && !(Number.isFinite(amount.weightG) && amount.weightG > 0)) {
-    throw new RangeError(`canWithdraw: amount.weightG must be a finite number > 0 or null, got ${amount.weightG}`);
+  if (amount.grams !== null && !(Number.isFinite(amount.grams) && amount.grams > 0)) {
+    throw new RangeError(`canWithdraw: amount.grams must be a finite number > 0 or null, got ${amount.grams}`);
   }
   const now = balance(movements, thousandSeedWeightG);
-  const out: Movement = { reason: 'sowing', seeds: negated(amount.seeds), weightG: negated(amount.weightG) };
+  const out: Movement = { reason: 'sowing', seeds: negated(amount.seeds), grams: negated(amount.grams) };
   const after = balance([...movements, out], thousandSeedWeightG);
-  for (const unit of ['seeds', 'weightG'] as const) {
+  for (const unit of ['seeds', 'grams'] as const) {
     if (amount[unit] === null) continue;
     const [held, left] = [now[unit], after[unit]];
     if (held === null || left === null) {
@@ -122,33 +120,33 @@ function negated(value: number | null): number | null {
 }
 
 function inBothUnits(movement: Movement, thousandSeedWeightG: number | null) {
-  const { seeds, weightG } = movement;
-  if (thousandSeedWeightG === null || (seeds !== null && weightG !== null)) return { seeds, weightG };
+  const { seeds, grams } = movement;
+  if (thousandSeedWeightG === null || (seeds !== null && grams !== null)) return { seeds, grams };
   return {
-    seeds: seeds ?? ((weightG ?? 0) * SEEDS_PER_THOUSAND) / thousandSeedWeightG,
-    weightG: weightG ?? ((seeds ?? 0) * thousandSeedWeightG) / SEEDS_PER_THOUSAND,
+    seeds: seeds ?? ((grams ?? 0) * SEEDS_PER_THOUSAND) / thousandSeedWeightG,
+    grams: grams ?? ((seeds ?? 0) * thousandSeedWeightG) / SEEDS_PER_THOUSAND,
   };
 }
 
-function requireMovement({ reason, seeds, weightG }: Movement): void {
-  if (seeds === null && weightG === null) throw new RangeError(`balance: a ${reason} states neither seeds nor weightG`);
+function requireMovement({ reason, seeds, grams }: Movement): void {
+  if (seeds === null && grams === null) throw new RangeError(`balance: a ${reason} states neither seeds nor grams`);
   if (seeds !== null && !Number.isInteger(seeds)) {
     throw new RangeError(`balance: seeds of a ${reason} must be an integer, got ${seeds}`);
   }
-  if (weightG !== null && !Number.isFinite(weightG)) {
-    throw new RangeError(`balance: weightG of a ${reason} must be finite, got ${weightG}`);
+  if (grams !== null && !Number.isFinite(grams)) {
+    throw new RangeError(`balance: grams of a ${reason} must be finite, got ${grams}`);
   }
   const direction = MOVEMENT_DIRECTIONS[reason];
   for (const [name, value] of [
     ['seeds', seeds],
-    ['weightG', weightG],
+    ['grams', grams],
   ] as const) {
     if (value === null || direction === 'either') continue;
     if (direction === 'in' ? value < 0 : value > 0) {
       throw new RangeError(`balance: a ${reason} takes seed ${direction}, so ${name} cannot be ${value}`);
     }
   }
-  if (seeds !== null && weightG !== null && seeds * weightG < 0) {
-    throw new RangeError(`balance: seeds (${seeds}) and weightG (${weightG}) of a ${reason} go opposite ways`);
+  if (seeds !== null && grams !== null && seeds * grams < 0) {
+    throw new RangeError(`balance: seeds (${seeds}) and grams (${grams}) of a ${reason} go opposite ways`);
   }
 }
