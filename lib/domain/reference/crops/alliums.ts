@@ -1,0 +1,136 @@
+import type { CropFacts } from '../crop-facts';
+import {
+  federalGermination,
+  federalIsolation,
+  guideIsolation,
+  guidePlants,
+  ORTHODOX,
+  oilFraction,
+  recalled,
+  seedsPerGram,
+  storageLife,
+} from '../fact-builders';
+import { federalMethod } from '../germination-builders';
+
+/** Onions and their kin. */
+export const ALLIUMS: readonly CropFacts[] = [
+  {
+    name: 'Leek',
+    scientificName: 'Allium porrum',
+    family: 'Amaryllidaceae',
+    pollination: 'insect',
+    lifeCycle: 'biennial',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'onion',
+    constantsBorrowed: true,
+    borrowedBecause: 'onion is the same genus (Allium)',
+    facts: [
+      guideIsolation('Leek (distance, plants)', '1/2 mi', 'from memory'),
+      guidePlants('Leek (distance, plants)', '50-100', 'from memory'),
+      federalGermination('Leek', 60),
+      seedsPerGram('Leek', '395'),
+      storageLife('Leek', { A: '2', B: '3', C: '2-3', D: '2' }),
+      oilFraction(0.17, 0.23),
+    ],
+    germination: [
+      federalMethod('vegetable', 'Leek', {
+        substrata: ['B', 'T'],
+        temperatures: '20',
+        firstCountDays: 6,
+        finalCountDays: 14,
+      }),
+    ],
+  },
+  {
+    name: 'Onion',
+    scientificName: 'Allium cepa',
+    family: 'Amaryllidaceae',
+    pollination: 'insect',
+    lifeCycle: 'biennial',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'onion',
+    constantsBorrowed: false,
+    borrowedBecause: null,
+    facts: [
+      federalIsolation('Onion', { foundation: 5280, registered: 2640, certified: 1320 }),
+      guidePlants(
+        'Leek (distance, plants)',
+        '50-100',
+        'from memory',
+        'the row is for leek, the same group; onion has no row of its own',
+      ),
+      federalGermination('Onion', 70),
+      seedsPerGram('Onion', '340'),
+      storageLife('Onion', { A: '1', B: '1', C: '2-3', D: '1-2' }),
+      oilFraction(0.2, 0.24),
+    ],
+    germination: [
+      federalMethod('vegetable', 'Onion', {
+        substrata: ['B', 'T'],
+        temperatures: '20',
+        firstCountDays: 6,
+        finalCountDays: 10,
+      }),
+      federalMethod('vegetable', 'Onion (alternate method)', {
+        substrata: ['S'],
+        temperatures: '20',
+        firstCountDays: 6,
+        finalCountDays: 12,
+      }),
+    ],
+  },
+  {
+    name: 'Welsh onion',
+    scientificName: 'Allium fistulosum',
+    family: 'Amaryllidaceae',
+    pollination: 'insect',
+    lifeCycle: 'perennial',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'onion',
+    constantsBorrowed: true,
+    borrowedBecause: 'onion is the same genus (Allium)',
+    facts: [
+      recalled('isolation distance', 804.67, 1609.34, 'half a mile to a mile, as for leek, the same group'),
+      recalled('minimum plants', 50, 100, 'as for leek, the same group'),
+      federalGermination('Onion, Welsh', 70),
+      recalled('seeds per gram', 400, 450, 'thousand-seed weight about 2.2-2.5 g'),
+      recalled('storage life', 1, 2, 'as for onion, the same group'),
+      oilFraction(0.17, 0.23),
+    ],
+    germination: [
+      federalMethod('vegetable', 'Onion, Welsh', {
+        substrata: ['B', 'T'],
+        temperatures: '20',
+        firstCountDays: 6,
+        finalCountDays: 10,
+      }),
+    ],
+  },
+  {
+    name: 'Chive',
+    scientificName: 'Allium schoenoprasum',
+    family: 'Amaryllidaceae',
+    pollination: 'insect',
+    lifeCycle: 'perennial',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'onion',
+    constantsBorrowed: true,
+    borrowedBecause: 'onion is the same genus (Allium)',
+    facts: [
+      recalled('isolation distance', 804.67, 1609.34, 'half a mile to a mile, as for leek, the same group'),
+      recalled('minimum plants', 25, 50, 'a perennial clump flowers for years; somewhat fewer than leek'),
+      federalGermination('Chives', 50),
+      recalled('seeds per gram', 750, 1000, 'thousand-seed weight about 1.0-1.3 g'),
+      storageLife('Chives', { A: '2' }),
+      oilFraction(0.17, 0.23),
+    ],
+    germination: [
+      federalMethod('vegetable', 'Chives', {
+        substrata: ['B', 'T'],
+        temperatures: '20',
+        firstCountDays: 6,
+        finalCountDays: 14,
+      }),
+    ],
+  },
+];

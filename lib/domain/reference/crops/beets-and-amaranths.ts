@@ -1,0 +1,162 @@
+import type { CropFacts } from '../crop-facts';
+import {
+  federalGermination,
+  guideIsolation,
+  guidePlants,
+  ORTHODOX,
+  oilFraction,
+  recalled,
+  seedsPerGram,
+  storageLife,
+} from '../fact-builders';
+import { federalMethod, recalledMethod } from '../germination-builders';
+
+/** Beets, spinach, quinoa and amaranth. */
+export const BEETS_AND_AMARANTHS: readonly CropFacts[] = [
+  {
+    name: 'Beet',
+    scientificName: 'Beta vulgaris',
+    family: 'Amaranthaceae',
+    pollination: 'wind',
+    lifeCycle: 'biennial',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'sugar-beet',
+    constantsBorrowed: false,
+    borrowedBecause: null,
+    facts: [
+      guideIsolation('Beet (distance, plants)', '1/2-5 mi', 'from memory'),
+      guidePlants('Beet (distance, plants)', '30-80', 'from memory'),
+      federalGermination('Beet', 65),
+      seedsPerGram('Beet', '60'),
+      storageLife('Beet', { A: '3', B: '4', C: '2', D: '4' }),
+      oilFraction(0.04, 0.1),
+    ],
+    germination: [
+      federalMethod('vegetable', 'Beet', {
+        substrata: ['B', 'T', 'S'],
+        temperatures: '20-30',
+        firstCountDays: 3,
+        finalCountDays: 14,
+        preTreatment:
+          'Soak the seed 2 hours in at least 250 ml of water per 100 seeds at 20 C or more, wash in running water and blot; if seedlings discolour badly, retest in soil or after washing 3 hours.',
+      }),
+    ],
+  },
+  {
+    name: 'Chard',
+    scientificName: 'Beta vulgaris subsp. cicla',
+    family: 'Amaranthaceae',
+    pollination: 'wind',
+    lifeCycle: 'biennial',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'sugar-beet',
+    constantsBorrowed: false,
+    borrowedBecause: null,
+    facts: [
+      guideIsolation('Chard, Swiss', '1/2-5 mi', 'from memory'),
+      guidePlants('Chard, Swiss', '30-80', 'from memory'),
+      federalGermination('Chard, Swiss', 65),
+      seedsPerGram('Chard, Swiss', '60'),
+      storageLife('Chard', { A: '3', C: '2' }),
+      oilFraction(0.04, 0.1),
+    ],
+    germination: [
+      federalMethod('vegetable', 'Chard, Swiss', {
+        substrata: ['B', 'T', 'S'],
+        temperatures: '20-30',
+        firstCountDays: 3,
+        finalCountDays: 14,
+        preTreatment:
+          'Soak the seed 2 hours in at least 250 ml of water per 100 seeds at 20 C or more, wash in running water and blot; if seedlings discolour badly, retest in soil or after washing 3 hours.',
+      }),
+    ],
+  },
+  {
+    name: 'Spinach',
+    scientificName: 'Spinacia oleracea',
+    family: 'Amaranthaceae',
+    pollination: 'wind',
+    lifeCycle: 'annual',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'sugar-beet',
+    constantsBorrowed: true,
+    borrowedBecause: 'sugar beet is the same family (Amaranthaceae in the wide sense)',
+    facts: [
+      guideIsolation('Spinach', '2 mi', 'common practice'),
+      guidePlants('Spinach', '50', 'common practice'),
+      federalGermination('Spinach', 60),
+      seedsPerGram('Spinach', '100'),
+      storageLife('Spinach', { A: '3', C: '1', D: '3', E: '4' }),
+      oilFraction(0.03, 0.06),
+    ],
+    germination: [
+      federalMethod('vegetable', 'Spinach', {
+        substrata: ['TB', 'T'],
+        temperatures: '15; 10',
+        firstCountDays: 7,
+        finalCountDays: 21,
+        preTreatment: 'Keep the substratum on the dry side: press it against dry paper before sowing and keep it so.',
+      }),
+    ],
+  },
+  {
+    name: 'Quinoa',
+    scientificName: 'Chenopodium quinoa',
+    family: 'Amaranthaceae',
+    pollination: 'mostly self',
+    lifeCycle: 'annual',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'sugar-beet',
+    constantsBorrowed: true,
+    borrowedBecause: 'sugar beet is the same family (Amaranthaceae in the wide sense)',
+    facts: [
+      guideIsolation('Quinoa', '1/4-1/2 mi', 'from memory'),
+      guidePlants('Quinoa', '25-50', 'from memory'),
+      recalled(
+        'minimum germination',
+        0.75,
+        0.75,
+        "no legal standard recalled; a modest expectation, set the bank's own",
+      ),
+      recalled('seeds per gram', 300, 500, 'thousand-seed weight about 2-3.3 g'),
+      recalled('storage life', 2, 4, 'a naked embryo around the seed; keeps less well than the cereals'),
+      oilFraction(0.05, 0.08),
+    ],
+    germination: [
+      recalledMethod('international testing practice, not checked', {
+        substrata: ['TB'],
+        temperatures: '20-30; 20',
+        firstCountDays: 4,
+        finalCountDays: 8,
+      }),
+    ],
+  },
+  {
+    name: 'Amaranth',
+    scientificName: 'Amaranthus spp.',
+    family: 'Amaranthaceae',
+    pollination: 'mostly self',
+    lifeCycle: 'annual',
+    storageBehaviour: ORTHODOX,
+    longevityConstantsKey: 'sugar-beet',
+    constantsBorrowed: true,
+    borrowedBecause: 'sugar beet is the same family (Amaranthaceae in the wide sense)',
+    facts: [
+      guideIsolation('Amaranth', '1/2-2 mi', 'from memory'),
+      guidePlants('Amaranth', '25-75', 'from memory'),
+      recalled('minimum germination', 0.7, 0.7, "no legal standard recalled; a modest expectation, set the bank's own"),
+      recalled('seeds per gram', 800, 1700, 'thousand-seed weight about 0.6-1.2 g'),
+      recalled('storage life', 4, 6, 'small hard-coated seed, a long keeper'),
+      oilFraction(0.06, 0.09),
+    ],
+    germination: [
+      recalledMethod('international testing practice, not checked', {
+        substrata: ['TB'],
+        temperatures: '20-30; 20',
+        firstCountDays: 4,
+        finalCountDays: 14,
+        light: true,
+      }),
+    ],
+  },
+];
