@@ -40,11 +40,11 @@ interface Line {
   slope: number;
 }
 
-/** Sums of weight, weight z, weight z^2. */
+/** Sums of weight, weight x, weight x^2. */
 interface Information {
   w: number;
-  wz: number;
-  wzz: number;
+  wx: number;
+  wxx: number;
 }
 
 const MAX_ITERATIONS = 200;
@@ -80,11 +80,11 @@ export function fitProbit(data: ProbitData): ProbitFit | ProbitRefusal {
   if (!line) return refuse('did-not-converge');
 
   const information = derivatives(points, line).expected;
-  const determinant = information.w * information.wzz - information.wz * information.wz;
+  const determinant = information.w * information.wxx - information.wx * information.wx;
   if (!(determinant > 0)) return refuse('did-not-converge');
-  const varianceIntercept = information.wzz / determinant;
+  const varianceIntercept = information.wxx / determinant;
   const varianceSlope = information.w / determinant;
-  const covarianceZ = -information.wz / determinant;
+  const covarianceZ = -information.wx / determinant;
 
   // Back from z = (x - centre) / scale to x.
   const shift = centre / scale;
@@ -120,11 +120,11 @@ function climb(points: readonly ProbitPoint[]): Line | null {
 
   for (let iteration = 0; iteration < MAX_ITERATIONS; iteration++) {
     const { score, observed } = derivatives(points, line);
-    const determinant = observed.w * observed.wzz - observed.wz * observed.wz;
+    const determinant = observed.w * observed.wxx - observed.wx * observed.wx;
     if (!(determinant > 0)) return null;
     const step: Line = {
-      intercept: (observed.wzz * score.intercept - observed.wz * score.slope) / determinant,
-      slope: (observed.w * score.slope - observed.wz * score.intercept) / determinant,
+      intercept: (observed.wxx * score.intercept - observed.wx * score.slope) / determinant,
+      slope: (observed.w * score.slope - observed.wx * score.intercept) / determinant,
     };
     const decrement = step.intercept * score.intercept + step.slope * score.slope;
     const atRoundingLimit = decrement < ROUNDING_DECREMENT && decrement >= previousDecrement;
@@ -169,8 +169,8 @@ function derivatives(
   line: Line,
 ): { score: Line; observed: Information; expected: Information } {
   const score: Line = { intercept: 0, slope: 0 };
-  const observed: Information = { w: 0, wz: 0, wzz: 0 };
-  const expected: Information = { w: 0, wz: 0, wzz: 0 };
+  const observed: Information = { w: 0, wx: 0, wxx: 0 };
+  const expected: Information = { w: 0, wx: 0, wxx: 0 };
   for (const { x, successes, failures } of points) {
     const probit = line.intercept + line.slope * x;
     const logDensity = normalLogDensity(probit);
@@ -192,8 +192,8 @@ function derivatives(
 
 function addWeight(information: Information, weight: number, x: number): void {
   information.w += weight;
-  information.wz += weight * x;
-  information.wzz += weight * x * x;
+  information.wx += weight * x;
+  information.wxx += weight * x * x;
 }
 
 function goodnessOfFit(points: readonly ProbitPoint[], line: Line): { deviance: number; pearsonChiSquare: number } {
