@@ -16,6 +16,8 @@ const environmentSchema = z.object({
     .optional(),
   /** Shown in the terminal at first start; whoever types it becomes the first steward. */
   HILUM_SETUP_CODE: z.string().min(6).optional(),
+  /** The address people use when a proxy with a certificate stands before the app: 'https://seeds.example.org'. */
+  HILUM_ADDRESS: z.url({ protocol: /^https?$/ }).optional(),
 });
 
 export type Environment = z.infer<typeof environmentSchema>;
@@ -29,6 +31,7 @@ export function environment(): Environment {
     PORT: process.env.PORT || undefined,
     HILUM_TODAY: process.env.HILUM_TODAY || undefined,
     HILUM_SETUP_CODE: process.env.HILUM_SETUP_CODE || undefined,
+    HILUM_ADDRESS: process.env.HILUM_ADDRESS || undefined,
   });
 }
 

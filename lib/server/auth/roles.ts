@@ -1,6 +1,6 @@
-/** What people may do here. A steward may do all that a volunteer may, a volunteer all that a visitor may. */
-export const ROLES = ['visitor', 'volunteer', 'steward'] as const;
-export type Role = (typeof ROLES)[number];
+import { ROLES, type Role } from '../../domain/people/roles';
+
+export { ROLES, type Role };
 
 /** The acting person: every command takes one. */
 export interface Person {
