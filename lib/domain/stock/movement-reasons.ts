@@ -15,3 +15,6 @@ export const MOVEMENT_DIRECTIONS: Record<MovementReason, 'in' | 'out' | 'either'
   loss: 'out',
   correction: 'either',
 };
+
+/** Reasons for which somebody takes seed out by hand. Seed for a test goes out with the record of the test. */
+export const HAND_WITHDRAWAL_REASONS = ['sowing', 'sharing', 'discard', 'loss'] as const satisfies MovementReason[];
