@@ -1,0 +1,180 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { EmptyBank } from '@/app/_components/empty-bank';
+import { PageHead } from '@/app/_components/page-head';
+import { formatChance, formatDate } from '@/app/_format/figures';
+import { lotPath } from '@/app/_format/links';
+import { nextSeason } from '@/lib/domain/calendar/season';
+import { requirePerson } from '@/lib/server/auth/require-person';
+import { mayActAs } from '@/lib/server/auth/roles';
+import { getBank } from '@/lib/server/queries/bank';
+import { countLots } from '@/lib/server/queries/collection-size';
+import { findDecisionsWaiting, findFalling, findPromised, findTestsDue } from '@/lib/server/queries/today';
+import { today } from '@/lib/server/today';
+
+export const metadata: Metadata = { title: 'Today' };
+
+export default async function TodayPage() {
+  const person = await requirePerson('visitor');
+  const day = today();
+  const bank = await getBank();
+  const [due, falling, waiting, promised, lots] = await Promise.all([
+    findTestsDue(),
+    findFalling(),
+    findDecisionsWaiting(),
+    findPromised(nextSeason(day, bank.sowingMonth)),
+    countLots(),
+  ]);
+  if (lots === 0) return <EmptyBank />;
+  return (
+    <>
+      <PageHead above={bank.name} title="Today" below={formatDate(day)}>
+        {mayActAs(person, 'volunteer') && (
+          <Link href="/collection/lots/log" className="button main">
+            Log a cleaned lot
+          </Link>
+        )}
+      </PageHead>
+      <p className="say">{inOneSentence(due.total, waiting.total, falling.total)}</p>
+      <Section
+        title="Decisions waiting"
+        total={waiting.total}
+        all="/regrow?action=regrow"
+        empty="Every accession that should be regrown has a decision."
+      >
+        {waiting.rows.map((row) => (
+          <Row
+            key={row.accessionNumber}
+            href={`/regrow/${encodeURIComponent(row.accessionNumber)}`}
+            title={row.accessionName}
+            crop={row.cropName}
+            number={row.accessionNumber}
+          >
+            {row.sentence}
+            <span className="figures block text-sm text-madder">
+              {row.rescue ? 'rescue: sow now' : `sow in ${row.season}`}
+            </span>
+          </Row>
+        ))}
+      </Section>
+      <Section title="Tests due" total={due.total} all="/germination" empty="No test is due.">
+        {due.rows.map((row) => (
+          <Row
+            key={row.lotNumber}
+            href={lotPath(row.lotNumber)}
+            title={row.accessionName}
+            crop={row.cropName}
+            number={row.lotNumber}
+          >
+            {row.testDueReason}
+            <span className="block text-sm text-ochre">
+              due {formatDate(row.testDueOn)}
+              {row.storeName && <span className="text-ink-2"> · {row.storeName}</span>}
+            </span>
+          </Row>
+        ))}
+      </Section>
+      <Section
+        title="Lots falling"
+        total={falling.total}
+        all="/collection/lots?sort=chanceBelow&order=desc"
+        empty="No lot is near its line."
+      >
+        {falling.rows.map((row) => (
+          <Row
+            key={row.lotNumber}
+            href={lotPath(row.lotNumber)}
+            title={row.accessionName}
+            crop={row.cropName}
+            number={row.lotNumber}
+          >
+            {row.sentence}
+            <span className="figures block text-sm text-madder">{formatChance(row.chanceBelow)} below the line</span>
+          </Row>
+        ))}
+      </Section>
+      {promised.length > 0 && (
+        <section className="sheet">
+          <h2>Decided for the coming season</h2>
+          <ul className="mt-2 grid gap-1">
+            {promised.map((row) => (
+              <li key={row.accessionNumber}>
+                <Link
+                  href={`/regrow/${encodeURIComponent(row.accessionNumber)}`}
+                  className="text-leaf underline underline-offset-3"
+                >
+                  {row.accessionName}
+                </Link>{' '}
+                <span className="figures quiet">{row.accessionNumber}</span>: regrow in {row.season}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+function inOneSentence(testsDue: number, decisions: number, falling: number): string {
+  if (testsDue + decisions + falling === 0) return 'Nothing waits today: no test is due and no lot is near its line.';
+  const parts = [
+    decisions > 0 ? `${decisions} ${decisions === 1 ? 'accession waits' : 'accessions wait'} for a decision` : null,
+    testsDue > 0 ? `${testsDue} ${testsDue === 1 ? 'test is' : 'tests are'} due` : null,
+    falling > 0 ? `${falling} ${falling === 1 ? 'lot is' : 'lots are'} near or below the line` : null,
+  ].filter((part) => part !== null);
+  const last = parts.pop();
+  const sentence = parts.length > 0 ? `${parts.join(', ')} and ${last}` : (last as string);
+  return `${sentence}.`;
+}
+
+interface SectionProps {
+  title: string;
+  total: number;
+  all: string;
+  empty: string;
+  children: ReactNode[];
+}
+
+function Section({ title, total, all, empty, children }: SectionProps) {
+  return (
+    <section className="sheet p-0!">
+      <div className="flex items-baseline justify-between gap-4 border-b border-rule px-5 py-3">
+        <h2>
+          {title} <span className="figures font-normal text-ink-2">{total}</span>
+        </h2>
+        {total > children.length && (
+          <Link href={all} className="text-leaf underline underline-offset-3">
+            See all
+          </Link>
+        )}
+      </div>
+      {total === 0 ? <p className="quiet px-5 py-4">{empty}</p> : <ul>{children}</ul>}
+    </section>
+  );
+}
+
+interface RowProps {
+  href: string;
+  title: string;
+  crop: string;
+  number: string;
+  children: ReactNode;
+}
+
+function Row({ href, title, crop, number, children }: RowProps) {
+  return (
+    <li className="border-b border-rule last:border-0">
+      <Link
+        href={href}
+        className="grid gap-1 px-5 py-3 text-ink no-underline hover:bg-sunk sm:grid-cols-[16rem_1fr] sm:gap-4"
+      >
+        <span>
+          <b>{title}</b> <span className="quiet">{crop}</span>
+          <span className="figures block text-sm">{number}</span>
+        </span>
+        <span>{children}</span>
+      </Link>
+    </li>
+  );
+}

@@ -1,0 +1,173 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { JudgementMark } from '@/app/_components/judgement-mark';
+import { PageHead } from '@/app/_components/page-head';
+import { formatDate } from '@/app/_format/figures';
+import { nextSeason } from '@/lib/domain/calendar/season';
+import { regrowQuerySchema } from '@/lib/schemas/regrow-query';
+import { requirePerson } from '@/lib/server/auth/require-person';
+import { getBank } from '@/lib/server/queries/bank';
+import { countJudged } from '@/lib/server/queries/collection-size';
+import { findCropsInUse, findRegrow } from '@/lib/server/queries/regrow';
+import { today } from '@/lib/server/today';
+import { PrintButton } from './_parts/print-button';
+import { RegrowTable } from './_parts/regrow-table';
+
+export const metadata: Metadata = { title: 'Regrow' };
+
+const PAGE_SIZE = 25;
+const PRINT_LIMIT = 2000;
+const SEASONS_OFFERED = 6;
+
+interface Props {
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+export default async function RegrowPage({ searchParams }: Props) {
+  await requirePerson('visitor');
+  const query = regrowQuerySchema.parse(await searchParams);
+  const pageSize = query.print ? PRINT_LIMIT : PAGE_SIZE;
+  const [{ rows, total }, crops, judged, bank] = await Promise.all([
+    findRegrow({
+      cropId: query.crop,
+      season: query.season,
+      action: query.action,
+      search: query.q,
+      page: query.page,
+      pageSize,
+    }),
+    findCropsInUse(),
+    countJudged(),
+    getBank(),
+  ]);
+  const first = nextSeason(today(), bank.sowingMonth);
+  const seasons = Array.from({ length: SEASONS_OFFERED }, (_, index) => first + index);
+  const pages = Math.max(1, Math.ceil(total / pageSize));
+  return (
+    <>
+      <PageHead
+        title="What to regrow"
+        below={`Most urgent first. Judged ${judged.judgedOn ? formatDate(judged.judgedOn) : 'not yet'} from ${judged.lots} lots of ${judged.accessions} accessions.`}
+      >
+        {query.print ? (
+          <>
+            <Link href={pageAddress(query, { print: undefined })} className="button">
+              Back to the list
+            </Link>
+            <PrintButton />
+          </>
+        ) : (
+          <Link href={pageAddress(query, { print: 'all', page: 1 })} className="button">
+            Print the list
+          </Link>
+        )}
+      </PageHead>
+      <form className="no-print flex flex-wrap items-end gap-3" role="search" action="/regrow">
+        <label className="grid gap-1">
+          <span className="label">Find</span>
+          <input name="q" type="search" defaultValue={query.q} className="field w-48!" placeholder="name or number" />
+        </label>
+        <Filter
+          name="crop"
+          label="Crop"
+          value={query.crop}
+          all="all crops"
+          options={crops.map((crop) => [crop.id, crop.name])}
+        />
+        <Filter
+          name="season"
+          label="By season"
+          value={query.season?.toString()}
+          all="any season"
+          options={seasons.map((season) => [String(season), `needed by ${season}`])}
+        />
+        <Filter
+          name="action"
+          label="Judgement"
+          value={query.action}
+          all="every judgement"
+          options={[
+            ['regrow', 'Regrow'],
+            ['test-first', 'Test first'],
+            ['leave', 'Leave'],
+          ]}
+        />
+        <button type="submit" className="button">
+          Show
+        </button>
+      </form>
+      {rows.length === 0 ? (
+        <p className="sheet">
+          {judged.accessions === 0 ? (
+            <>
+              No accession yet. <Link href="/collection/accessions/new">Add the first one</Link>.
+            </>
+          ) : (
+            <>
+              Nothing matches. <Link href="/regrow">Show every accession</Link>.
+            </>
+          )}
+        </p>
+      ) : (
+        <RegrowTable rows={rows} />
+      )}
+      {pages > 1 && (
+        <nav aria-label="Pages" className="no-print flex items-center gap-3">
+          {query.page > 1 && (
+            <Link href={pageAddress(query, { page: query.page - 1 })} className="button" rel="prev">
+              More urgent
+            </Link>
+          )}
+          <span className="quiet">
+            page {query.page} of {pages}
+          </span>
+          {query.page < pages && (
+            <Link href={pageAddress(query, { page: query.page + 1 })} className="button" rel="next">
+              Less urgent
+            </Link>
+          )}
+        </nav>
+      )}
+      <p className="label max-w-prose">
+        <JudgementMark action="regrow" /> sow it; <JudgementMark action="test-first" /> a test decides;{' '}
+        <JudgementMark action="leave" /> nothing to do yet. The line, the plants needed and the emergence are set in{' '}
+        <Link href="/settings">Settings</Link> or with the crop.
+      </p>
+    </>
+  );
+}
+
+type Query = ReturnType<typeof regrowQuerySchema.parse>;
+
+function pageAddress(query: Query, change: Partial<Query>): string {
+  const parameters = new URLSearchParams();
+  for (const [name, value] of Object.entries({ ...query, ...change })) {
+    if (value !== undefined && value !== '' && !(name === 'page' && value === 1)) parameters.set(name, String(value));
+  }
+  const text = parameters.toString();
+  return text ? `/regrow?${text}` : '/regrow';
+}
+
+interface FilterProps {
+  name: string;
+  label: string;
+  value: string | undefined;
+  all: string;
+  options: [string, string][];
+}
+
+function Filter({ name, label, value, all, options }: FilterProps) {
+  return (
+    <label className="grid gap-1">
+      <span className="label">{label}</span>
+      <select name={name} defaultValue={value ?? ''} className="field w-auto!">
+        <option value="">{all}</option>
+        {options.map(([key, text]) => (
+          <option key={key} value={key}>
+            {text}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

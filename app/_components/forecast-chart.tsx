@@ -1,0 +1,180 @@
+'use client';
+
+import type { LabelProps } from 'recharts';
+import {
+  Area,
+  CartesianGrid,
+  ComposedChart,
+  ErrorBar,
+  Line,
+  ReferenceArea,
+  ReferenceLine,
+  ResponsiveContainer,
+  Scatter,
+  XAxis,
+  YAxis,
+} from 'recharts';
+
+export interface ForecastChartProps {
+  /** proportions times 100; one row a day of the curve */
+  curve: {
+    day: number;
+    median: number;
+    band: [number, number];
+    alternative?: number;
+    alternativeBand?: [number, number];
+  }[];
+  tests: { day: number; percent: number; error: [number, number] }[];
+  threshold: number;
+  thresholdLabel: string;
+  todayDay: number;
+  testDueDay: number | null;
+  lastSafe: { day: number; label: string } | null;
+  events: { fromDay: number; toDay: number; label: string }[];
+  yearTicks: number[];
+  label: string;
+}
+
+const yearOf = (day: number) => String(new Date(day * 86_400_000).getUTCFullYear());
+
+/** The forecast as a picture: it draws what it is given and reckons nothing. The table below it has the same figures. */
+export function ForecastChart(props: ForecastChartProps) {
+  const { curve, tests, threshold, todayDay, testDueDay, lastSafe, events, yearTicks } = props;
+  const from = curve[0]?.day ?? 0;
+  const to = curve.at(-1)?.day ?? 1;
+  return (
+    <figure role="img" aria-label={props.label} className="h-80 w-full select-none">
+      <ResponsiveContainer width="100%" height="100%" initialDimension={{ width: 640, height: 320 }}>
+        <ComposedChart data={curve} margin={{ top: 24, right: 16, bottom: 4, left: 0 }} accessibilityLayer={false}>
+          <CartesianGrid stroke="var(--grid)" />
+          <XAxis
+            dataKey="day"
+            type="number"
+            domain={[from, to]}
+            ticks={yearTicks}
+            tickFormatter={yearOf}
+            interval="preserveStartEnd"
+            minTickGap={24}
+            stroke="var(--rule)"
+            tick={FIGURES}
+          />
+          <YAxis domain={[0, 100]} ticks={[0, 25, 50, 75, 100]} width={36} stroke="var(--rule)" tick={FIGURES} />
+          {events.map((event) => (
+            <ReferenceArea
+              key={`${event.fromDay} ${event.label}`}
+              x1={Math.max(event.fromDay, from)}
+              x2={Math.min(event.toDay, to)}
+              fill="var(--ochre-soft)"
+              fillOpacity={1}
+              label={{ value: event.label, position: 'insideTopLeft', fill: 'var(--ochre)', fontSize: 12 }}
+            />
+          ))}
+          <Area
+            dataKey="band"
+            type="monotone"
+            stroke="none"
+            fill="var(--indigo-soft)"
+            fillOpacity={1}
+            isAnimationActive={false}
+            activeDot={false}
+          />
+          {curve.some((row) => row.alternativeBand) && (
+            <Area
+              dataKey="alternativeBand"
+              type="monotone"
+              stroke="none"
+              fill="var(--leaf-soft)"
+              fillOpacity={0.7}
+              isAnimationActive={false}
+              activeDot={false}
+            />
+          )}
+          <ReferenceLine y={threshold} stroke="var(--madder)" strokeWidth={1.5} strokeDasharray="6 4">
+            {null}
+          </ReferenceLine>
+          <Line
+            dataKey="median"
+            type="monotone"
+            stroke="var(--indigo)"
+            strokeWidth={2.5}
+            dot={false}
+            activeDot={false}
+            isAnimationActive={false}
+          />
+          <Line
+            dataKey="alternative"
+            type="monotone"
+            stroke="var(--leaf)"
+            strokeWidth={2.5}
+            strokeDasharray="2 4"
+            dot={false}
+            activeDot={false}
+            isAnimationActive={false}
+          />
+          <ReferenceLine
+            x={todayDay}
+            stroke="var(--ink)"
+            label={{ value: 'today', position: 'top', fill: 'var(--ink)', fontSize: 12 }}
+          />
+          {testDueDay !== null && testDueDay > from && testDueDay < to && (
+            <ReferenceLine
+              x={testDueDay}
+              stroke="var(--ochre)"
+              strokeDasharray="2 3"
+              label={<SeasonMark tone="var(--ochre)" text="test due" shape="diamond" />}
+            />
+          )}
+          {lastSafe && lastSafe.day > from && lastSafe.day < to && (
+            <ReferenceLine
+              x={lastSafe.day}
+              stroke="var(--leaf)"
+              strokeDasharray="2 3"
+              label={<SeasonMark tone="var(--leaf)" text={lastSafe.label} shape="triangle" />}
+            />
+          )}
+          <Scatter data={tests} dataKey="percent" isAnimationActive={false} shape={<TestPoint />}>
+            <ErrorBar
+              dataKey="error"
+              direction="y"
+              width={0}
+              stroke="var(--ink)"
+              strokeWidth={1.5}
+              isAnimationActive={false}
+            />
+          </Scatter>
+        </ComposedChart>
+      </ResponsiveContainer>
+    </figure>
+  );
+}
+
+const FIGURES = { fill: 'var(--ink-2)', fontSize: 12, fontFamily: 'var(--figure-face), monospace' } as const;
+
+function TestPoint({ cx, cy }: { cx?: number; cy?: number }) {
+  return <circle cx={cx} cy={cy} r={5} fill="var(--sheet)" stroke="var(--ink)" strokeWidth={2} />;
+}
+
+interface SeasonMarkProps extends LabelProps {
+  tone: string;
+  text: string;
+  shape: 'triangle' | 'diamond';
+}
+
+/** A mark at the foot of the chart: a shape and its words. */
+function SeasonMark({ viewBox, tone, text, shape }: SeasonMarkProps) {
+  const box = viewBox as { x?: number; y?: number; height?: number } | undefined;
+  const x = box?.x ?? 0;
+  const foot = (box?.y ?? 0) + (box?.height ?? 0);
+  const rise = shape === 'diamond' ? 22 : 4;
+  return (
+    <g>
+      <path
+        d={shape === 'triangle' ? `M${x - 6} ${foot} l6 -10 l6 10 Z` : `M${x} ${foot - 28} l5 6 l-5 6 l-5 -6 Z`}
+        fill={tone}
+      />
+      <text x={x + 10} y={foot - rise + 4} fill={tone} fontSize={12}>
+        {text}
+      </text>
+    </g>
+  );
+}

@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { countBetween, proportionFromPercent, shortText } from './field-schemas';
+
+/** How a threshold is reckoned: as a fraction of the lot's own initial viability, or as one viability for all. */
+export const THRESHOLD_KINDS = ['fraction-of-initial', 'absolute'] as const;
+
+export const bankSchema = z.object({
+  name: shortText,
+  thresholdKind: z.enum(THRESHOLD_KINDS, { error: 'Choose one of the two.' }),
+  thresholdValue: proportionFromPercent.refine(
+    (value) => value >= 0.3 && value <= 0.99,
+    'Write a percentage from 30 to 99.',
+  ),
+  sowingMonth: countBetween({ min: 1, max: 12 }, 'the month'),
+  emergence: proportionFromPercent.refine((value) => value >= 0.05, 'Write a percentage from 5 to 100.'),
+  assurance: proportionFromPercent.refine(
+    (value) => value >= 0.5 && value <= 0.999,
+    'Write a percentage from 50 to 99.9.',
+  ),
+  version: countBetween({ min: 1, max: 1_000_000_000 }, 'the version'),
+});

@@ -1,0 +1,193 @@
+import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
+import type { GerminationTestInput } from '../../schemas/germination-test';
+import { germinationTestInput } from '../../schemas/germination-test';
+import { AppError } from '../app-error';
+import { newId } from '../new-id';
+import { nextNumber } from '../next-number';
+import { defineCommand } from './command';
+
+type Transaction = Prisma.TransactionClient;
+
+/**
+ * Writes down a finished germination test with its replicates, takes the seeds out of their packet if asked, and has
+ * the lot judged anew. A correction is a new test that names the old one; its seeds were taken out the first time.
+ *
+ * @returns id and number of the new test, such as 'T-0204'
+ * Refusals beside fields: unknown lot, test set before harvest, packet of another lot, packet overdrawn. As a whole: a
+ * test corrected already, or the same test written down twice.
+ * Checked in tests/server/commands/record-germination-test.test.ts
+ */
+export const recordGerminationTest = defineCommand({
+  name: 'record-germination-test',
+  role: 'volunteer',
+  schema: germinationTestInput,
+  async run({ tx, person, audit, rejudge }, input) {
+    const lot = await requireLot(tx, input);
+    const corrected = input.correctsId ? await requireUncorrected(tx, input.correctsId) : null;
+    const packet = input.packetId ? await requirePacket(tx, input.packetId, lot) : null;
+    await refuseTwin(tx, lot.id, input);
+
+    const id = newId();
+    const number = await nextNumber(tx, 'T', 4, async (taken) =>
+      Boolean(await tx.germinationTest.findUnique({ where: { number: taken }, select: { id: true } })),
+    );
+    await tx.germinationTest.create({
+      data: {
+        id,
+        number,
+        lotId: lot.id,
+        packetId: packet?.id,
+        setOn: input.setOn,
+        finishedOn: input.finishedOn,
+        method: input.method,
+        notes: input.notes,
+        byId: person.id,
+        correctsId: corrected?.id,
+      },
+    });
+    await tx.replicate.createMany({
+      data: input.replicates.map((replicate, index) => ({ testId: id, position: index + 1, ...replicate })),
+    });
+    const seeds = sumOf(input.replicates, 'seeds');
+    const takes = input.takeSeed && packet !== null && corrected === null;
+    if (takes) await takeSeed(tx, { packetId: packet.id, seeds, on: input.setOn, number, byId: person.id });
+
+    const result = `${sumOf(input.replicates, 'normal')} normal of ${seeds} seeds`;
+    await audit({
+      entity: 'germination test',
+      entityId: id,
+      summary: corrected
+        ? `Corrected ${corrected.number} as ${number}, lot ${lot.number}: ${result}. Reason: ${input.correctionReason}`
+        : `Recorded ${number} on lot ${lot.number}: ${result}`,
+      before: corrected ?? undefined,
+      after: { number, ...input },
+    });
+    if (corrected) {
+      await audit({
+        entity: 'germination test',
+        entityId: corrected.id,
+        summary: `Corrected by ${number}. Reason: ${input.correctionReason}`,
+      });
+    }
+    if (takes) {
+      await audit({
+        entity: 'packet',
+        entityId: packet.id,
+        summary: `${seeds} seeds taken out of ${packet.number} for test ${number}`,
+      });
+    }
+    rejudge([...new Set([lot.id, ...(corrected ? [corrected.lotId] : [])])]);
+    return { id, number };
+  },
+});
+
+interface FoundLot {
+  id: string;
+  number: string;
+}
+
+async function requireLot(tx: Transaction, input: GerminationTestInput): Promise<FoundLot> {
+  const lot = await tx.lot.findUnique({
+    where: { number: input.lot },
+    select: { id: true, number: true, harvestedOn: true },
+  });
+  if (!lot) throw refused('lot', `There is no lot ${input.lot} in the collection.`);
+  if (input.setOn < lot.harvestedOn) {
+    throw refused('setOn', `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`);
+  }
+  return lot;
+}
+
+async function requireUncorrected(tx: Transaction, testId: string) {
+  const test = await tx.germinationTest.findUnique({
+    where: { id: testId },
+    include: {
+      replicates: { omit: { testId: true }, orderBy: { position: 'asc' } },
+      correctedBy: { select: { number: true } },
+    },
+  });
+  if (!test) throw new AppError('not-found', 'The test to be corrected is not in the collection.');
+  const { correctedBy, ...rest } = test;
+  if (correctedBy) {
+    throw new AppError(
+      'conflict',
+      `${test.number} has been corrected already, by ${correctedBy.number}. If that is wrong too, correct ${correctedBy.number}.`,
+    );
+  }
+  return rest;
+}
+
+async function requirePacket(tx: Transaction, packetId: string, lot: FoundLot) {
+  const packet = await tx.packet.findUnique({
+    where: { id: packetId },
+    select: { id: true, number: true, lotId: true },
+  });
+  if (packet?.lotId !== lot.id) throw refused('packetId', `Choose a packet of lot ${lot.number}.`);
+  return packet;
+}
+
+/** A form sent twice must not count as two tests: that would pretend twice the evidence. */
+async function refuseTwin(tx: Transaction, lotId: string, input: GerminationTestInput): Promise<void> {
+  const alike = await tx.germinationTest.findMany({
+    where: { lotId, setOn: input.setOn, finishedOn: input.finishedOn, correctedBy: null },
+    select: {
+      id: true,
+      number: true,
+      replicates: { omit: { testId: true, position: true }, orderBy: { position: 'asc' } },
+    },
+  });
+  const written = JSON.stringify(input.replicates.map(inOrder));
+  const twin = alike.find(
+    (test) => test.id !== input.correctsId && JSON.stringify(test.replicates.map(inOrder)) === written,
+  );
+  if (twin) {
+    throw new AppError(
+      'conflict',
+      `A test of this lot with the same days and the same counts is written down already: ${twin.number}.`,
+    );
+  }
+}
+
+type Counts = GerminationTestInput['replicates'][number];
+
+const inOrder = ({ seeds, normal, abnormal, hard, fresh, dead }: Counts) => [
+  seeds,
+  normal,
+  abnormal,
+  hard,
+  fresh,
+  dead,
+];
+
+async function takeSeed(
+  tx: Transaction,
+  { packetId, seeds, on, number, byId }: { packetId: string; seeds: number; on: string; number: string; byId: string },
+): Promise<void> {
+  const ledger = await tx.movement.aggregate({ where: { packetId }, _sum: { seeds: true }, _min: { on: true } });
+  const held = ledger._sum.seeds ?? 0;
+  if (seeds > held) {
+    throw refused(
+      'packetId',
+      `The packet holds ${held} seeds, and the replicates need ${seeds}. Choose another packet, or do not take the seeds out of the ledger.`,
+    );
+  }
+  const filledOn = ledger._min.on;
+  if (filledOn !== null && on < filledOn) {
+    throw refused(
+      'packetId',
+      `This packet was filled on ${filledOn}, after the test was set: the seeds did not come out of it. Choose another packet, or do not take the seeds out of the ledger.`,
+    );
+  }
+  await tx.movement.create({
+    data: { id: newId(), packetId, on, reason: 'test', seeds: -seeds, note: `Germination test ${number}`, byId },
+  });
+}
+
+const sumOf = (replicates: readonly Counts[], count: 'seeds' | 'normal') =>
+  replicates.reduce((sum, replicate) => sum + replicate[count], 0);
+
+const refused = (field: string, message: string) =>
+  new AppError('invalid-input', 'Some entries need another look. Nothing was saved yet.', {
+    fieldErrors: { [field]: message },
+  });

@@ -1,0 +1,140 @@
+import 'server-only';
+import type { ClassedReplicate } from '../../domain/germination/seed-classes';
+import { reader } from '../database/connections';
+import { type CropForTesting, cropForTesting, selectCropForTesting } from './lots-for-testing';
+
+/** A recorded test with all that its page says. */
+export interface GerminationTestDetail {
+  id: string;
+  number: string;
+  setOn: string;
+  finishedOn: string;
+  method: string | null;
+  notes: string | null;
+  recordedAt: Date;
+  packet: { id: string; number: string } | null;
+  lot: {
+    number: string;
+    harvestedOn: string;
+    treatment: string | null;
+    accessionNumber: string;
+    accessionName: string;
+    nextTestDueOn: string | null;
+    nextTestReason: string | null;
+  };
+  crop: CropForTesting;
+  replicates: (ClassedReplicate & { position: number })[];
+  /** every version of this test, oldest first, this one included */
+  versions: { number: string; recordedAt: Date }[];
+  correctedByNumber: string | null;
+  /** the lot's test before this one, leaving out what was corrected since */
+  before: { number: string; finishedOn: string; seeds: number; normal: number } | null;
+  audit: { id: number; at: Date; byName: string; summary: string }[];
+}
+
+const ENTITY = 'germination test';
+
+/**
+ * One recorded test by the number people read.
+ *
+ * @returns null when there is no such test
+ * Checked in tests/server/queries/germination-tests.test.ts
+ */
+export async function getGerminationTest(number: string): Promise<GerminationTestDetail | null> {
+  const test = await reader().germinationTest.findUnique({
+    where: { number },
+    include: {
+      packet: { select: { id: true, number: true } },
+      correctedBy: { select: { number: true } },
+      replicates: { omit: { testId: true }, orderBy: { position: 'asc' } },
+      lot: {
+        select: {
+          number: true,
+          harvestedOn: true,
+          treatment: true,
+          judgement: { select: { testDueOn: true, testDueReason: true } },
+          accession: { select: { number: true, name: true, crop: { select: selectCropForTesting } } },
+        },
+      },
+    },
+  });
+  if (!test) return null;
+  const [versions, before, audit] = await Promise.all([
+    findVersions(test.id),
+    findTestBefore(test),
+    reader().auditEntry.findMany({
+      where: { entity: ENTITY, entityId: test.id },
+      orderBy: { id: 'asc' },
+      select: { id: true, at: true, byName: true, summary: true },
+    }),
+  ]);
+  const { lot } = test;
+  return {
+    id: test.id,
+    number: test.number,
+    setOn: test.setOn,
+    finishedOn: test.finishedOn,
+    method: test.method,
+    notes: test.notes,
+    recordedAt: test.recordedAt,
+    packet: test.packet,
+    lot: {
+      number: lot.number,
+      harvestedOn: lot.harvestedOn,
+      treatment: lot.treatment,
+      accessionNumber: lot.accession.number,
+      accessionName: lot.accession.name,
+      nextTestDueOn: lot.judgement?.testDueOn ?? null,
+      nextTestReason: lot.judgement?.testDueReason ?? null,
+    },
+    crop: cropForTesting(lot.accession.crop),
+    replicates: test.replicates,
+    versions,
+    correctedByNumber: test.correctedBy?.number ?? null,
+    before,
+    audit,
+  };
+}
+
+/** The chain of corrections through one test: each test is corrected at most once, so it is a line. */
+async function findVersions(testId: string): Promise<GerminationTestDetail['versions']> {
+  return reader().$queryRaw<{ number: string; recordedAt: Date }[]>`
+    WITH RECURSIVE
+      earlier("id", "correctsId") AS (
+        SELECT "id", "correctsId" FROM "GerminationTest" WHERE "id" = ${testId}
+        UNION SELECT t."id", t."correctsId" FROM "GerminationTest" t JOIN earlier e ON t."id" = e."correctsId"
+      ),
+      later("id") AS (
+        SELECT ${testId}
+        UNION SELECT t."id" FROM "GerminationTest" t JOIN later l ON t."correctsId" = l."id"
+      )
+    SELECT "number", "recordedAt" FROM "GerminationTest"
+    WHERE "id" IN (SELECT "id" FROM earlier UNION SELECT "id" FROM later) ORDER BY "id"`;
+}
+
+async function findTestBefore(test: {
+  id: string;
+  lotId: string;
+  finishedOn: string;
+}): Promise<GerminationTestDetail['before']> {
+  const before = await reader().germinationTest.findFirst({
+    where: {
+      lotId: test.lotId,
+      correctedBy: null,
+      OR: [
+        { finishedOn: { lt: test.finishedOn } },
+        // Of two that finished on one day, the one written down first came before.
+        { finishedOn: test.finishedOn, id: { lt: test.id } },
+      ],
+    },
+    orderBy: [{ finishedOn: 'desc' }, { id: 'desc' }],
+    select: { number: true, finishedOn: true, replicates: { select: { seeds: true, normal: true } } },
+  });
+  if (!before) return null;
+  return {
+    number: before.number,
+    finishedOn: before.finishedOn,
+    seeds: before.replicates.reduce((sum, dish) => sum + dish.seeds, 0),
+    normal: before.replicates.reduce((sum, dish) => sum + dish.normal, 0),
+  };
+}

@@ -1,0 +1,42 @@
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { test as base } from '@playwright/test';
+import { BANKS, TEST_TODAY } from './prepare-banks';
+import { type RunningServer, startServer } from './start-server';
+
+interface BankOptions {
+  /** which prepared bank the server opens */
+  bank: 'demo' | 'empty';
+}
+
+/** A test with a server of its own on a copy of a prepared bank, one for each test file and bank. */
+export const test = base.extend<{ consoleIsClean: void }, BankOptions & { server: RunningServer }>({
+  bank: ['demo', { option: true, scope: 'worker' }],
+  server: [
+    async ({ bank }, use) => {
+      const directory = mkdtempSync(path.join(tmpdir(), 'hilum-e2e-'));
+      cpSync(path.join(BANKS, bank), directory, { recursive: true });
+      const server = await startServer({ dataDirectory: directory, env: { HILUM_TODAY: TEST_TODAY } });
+      await use(server);
+      await server.stop();
+      rmSync(directory, { recursive: true, force: true });
+    },
+    { scope: 'worker' },
+  ],
+  baseURL: async ({ server }, use) => use(server.address),
+  // A page that logs an error is a failing page, whatever else the test looks at.
+  consoleIsClean: [
+    async ({ page }, use) => {
+      const errors: string[] = [];
+      page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+      page.on('pageerror', (error) => errors.push(String(error)));
+      await use();
+      const unexpected = errors.filter((text) => !/status of (403|404)/.test(text));
+      base.expect(unexpected, 'errors in the browser console').toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+export { expect } from '@playwright/test';
