@@ -7,7 +7,8 @@ const dishes = (normals: number[], { seeds = 100, fresh = 0 } = {}) =>
   summariseTest({
     replicates: normals.map((normal) => ({ seeds, normal, abnormal: 0, hard: 0, fresh, dead: seeds - normal - fresh })),
   });
-const reasons = (...arguments_: Parameters<typeof retestAdvice>) => retestAdvice(...arguments_).map((one) => one.reason);
+const reasons = (...arguments_: Parameters<typeof retestAdvice>) =>
+  retestAdvice(...arguments_).map((one) => one.reason);
 const compared = (now: number, before: number) => ({
   ...compareTwoResults({ germinated: now, seeds: 400 }, { germinated: before, seeds: 400 }),
   rose: now > before,
