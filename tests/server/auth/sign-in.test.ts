@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { personOf } from '@/lib/server/auth/current-person';
+import { hashPassword } from '@/lib/server/auth/password';
 import { readSession } from '@/lib/server/auth/sessions';
 import { signIn, signOut } from '@/lib/server/auth/sign-in';
 import { blockPerson } from '@/lib/server/commands/block-person';
@@ -80,14 +81,15 @@ describe('signing in', () => {
       schema: z.object({}),
       async run({ audit }) {
         await audit({ entity: 'Test', entityId: '1', summary: 'began' });
-        for (let i = 0; i < 50; i += 1) await new Promise((resolve) => setImmediate(resolve));
+        // Six times as long as the sign-in beside it needs to check its password and come to its own write.
+        for (let i = 0; i < 6; i += 1) await hashPassword(PASSWORD);
         expect(await reader().session.count()).toBe(0);
       },
     });
     const started = performance.now();
-    await Promise.all([slow(steward, {}), headersOf('ada'), slow(steward, {}), headersOf('ada')]);
-    expect(performance.now() - started).toBeLessThan(5_000);
-    expect(await reader().session.count()).toBe(2);
+    await Promise.all([slow(steward, {}), headersOf('ada')]);
+    expect(performance.now() - started).toBeLessThan(8_000);
+    expect(await reader().session.count()).toBe(1);
   });
 });
 
