@@ -55,7 +55,7 @@ export function createAccessionCheck(
       // Every required cell has passed its schema, or the row would have a problem.
       const cells = row.cells as ReadCells<'accessions'>;
       const found = crops.find(crop);
-      if (crops.added().includes(found)) {
+      if (found.isNew) {
         const similar = similarCrop(crop);
         if (similar)
           note(
@@ -63,7 +63,7 @@ export function createAccessionCheck(
             row.line,
           );
       }
-      return { ...cells, line: row.line, crop: found, acquiredPrecision: row.precision.acquiredOn ?? null };
+      return { ...cells, line: row.line, crop: found.name, acquiredPrecision: row.precision.acquiredOn ?? null };
     },
     newCrops: crops.added,
     newStores: () => [],

@@ -101,7 +101,7 @@ export function createLotCheck(context: ImportContext, note: CountNote): KindChe
         accessionNumber: accession,
         isolation,
         notes,
-        store: store === undefined ? undefined : stores.find(store),
+        store: store === undefined ? undefined : stores.find(store).name,
         harvestedPrecision: row.precision.harvestedOn ?? 'day',
         packedPrecision: row.precision.packedOn ?? null,
       };

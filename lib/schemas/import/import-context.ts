@@ -75,7 +75,7 @@ export function codeKey(code: string): string {
  * Finds names among those known, and collects those that are not.
  *
  * @param known  names, each with the spellings under which it may be found
- * @returns `find` gives the known name or null and then remembers the new one; `added` lists new names, first spelling
+ * @returns `find` gives the name as known, or as first seen in the file and then `isNew`; `added` lists new names, first spelling
  * Checked in tests/schemas/import/dry-run.test.ts
  */
 export function createNameFinder(known: readonly { name: string; synonyms: readonly string[] }[]) {
@@ -86,14 +86,16 @@ export function createNameFinder(known: readonly { name: string; synonyms: reado
   const added = new Map<string, string>();
 
   return {
-    find(text: string): string {
+    find(text: string): { name: string; isNew: boolean } {
       // A name in a script without letters that plainWords keeps still has to be told from others.
       const word = plainWords(text) || text.trim();
       const singular = [word, word.replace(/s$/, ''), word.replace(/es$/, '')];
-      const name = singular.map((form) => byWord.get(form) ?? added.get(form)).find((found) => found !== undefined);
-      if (name !== undefined) return name;
+      const knownForm = singular.find((form) => byWord.has(form));
+      if (knownForm !== undefined) return { name: byWord.get(knownForm) ?? '', isNew: false };
+      const addedForm = singular.find((form) => added.has(form));
+      if (addedForm !== undefined) return { name: added.get(addedForm) ?? '', isNew: true };
       added.set(word, text.trim());
-      return text.trim();
+      return { name: text.trim(), isNew: true };
     },
     added: () => [...added.values()],
   };
