@@ -62,7 +62,7 @@ export function compareTwoResults(first: GerminationCount, second: GerminationCo
   const firstPercent = (100 * first.germinated) / first.seeds;
   const secondPercent = (100 * second.germinated) / second.seeds;
   const difference = withoutDust(Math.abs(firstPercent - secondPercent));
-  const meanPercent = withoutDust((firstPercent + secondPercent) / 2);
+  const meanPercent = (firstPercent + secondPercent) / 2;
   const tolerance = publishedTolerance(meanPercent, Math.min(first.seeds, second.seeds));
   const pValue = fisherExactPValue(
     { successes: first.germinated, trials: first.seeds },
@@ -73,7 +73,7 @@ export function compareTwoResults(first: GerminationCount, second: GerminationCo
     : { difference, tolerance, basis: 'published', compatible: difference <= tolerance, pValue };
 }
 
-/** Percentages of 300 or 450 seeds leave a rounding error of 1e-14 that would tip a figure on the line over it. */
+/** Percentages of 210 or 300 seeds leave a rounding error of 1e-14 that would tip a difference on the line over it. */
 function withoutDust(percent: number): number {
   return Math.round(percent * 1e9) / 1e9;
 }

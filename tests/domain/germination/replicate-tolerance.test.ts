@@ -90,6 +90,12 @@ describe('four or two replicates of 100 have the published range', () => {
 });
 
 describe('every other shape has a derived range', () => {
+  test('neither three nor eight of 100, nor four of 99, read the table', () => {
+    for (const replicates of [evenly(100, 3, 255), evenly(100, 8, 680), evenly(99, 4, 340)]) {
+      expect(replicateTolerance(replicates)).toMatchObject({ ok: true, basis: 'derived' });
+    }
+  });
+
   test('agrees with R', () => {
     for (const row of goldenRows<{ trials: number[]; normal: number[]; toleratedRange: number }>(
       'replicate-tolerance',

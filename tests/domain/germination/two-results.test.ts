@@ -44,11 +44,12 @@ test('a test of 200 to 399 seeds gets 2 points more', () => {
   expect(both(400)).toMatchObject({ tolerance: 7, basis: 'published' });
 });
 
-test('rounding dust of odd test sizes does not tip a figure on the line over it', () => {
-  // 92 and 88 % of 300: mean exactly 90, so 6 + 2 points.
-  expect(compareTwoResults({ germinated: 276, seeds: 300 }, { germinated: 264, seeds: 300 })).toMatchObject({
-    difference: 4,
-    tolerance: 8,
+test('rounding dust of odd test sizes does not tip a difference on the line over it', () => {
+  // 119 of 210 and 203 of 300 are 11 points apart, in doubles 11.000000000000007; mean 62 %: 9 + 2 points.
+  expect(compareTwoResults({ germinated: 119, seeds: 210 }, { germinated: 203, seeds: 300 })).toMatchObject({
+    difference: 11,
+    tolerance: 11,
+    compatible: true,
   });
 });
 
