@@ -73,10 +73,7 @@ export function createLotCheck(context: ImportContext, note: CountNote): KindChe
         note('Harvest dates given as a year are kept as 1 July, as a month as the 15th.', row.line);
       }
       if (cells.cleanWeightG === undefined && cells.seedCount === undefined) {
-        note(
-          'Neither weight nor seed count is given: these lots come in without stock until they are weighed.',
-          row.line,
-        );
+        note('Neither weight nor seed count is given, or they are 0: these lots come in without stock.', row.line);
       }
       if (stockDisagrees(cells)) {
         note(

@@ -21,6 +21,10 @@ import {
 } from '../field-schemas';
 import type { ImportKind } from './fields';
 
+// Old tables keep lots that are used up, with 0 g or 0 seeds: they come in without stock.
+const noneWhenZero = <Schema extends z.ZodType>(schema: Schema) =>
+  z.preprocess((value) => (value === 0 ? undefined : value), optionalField(schema)).optional();
+
 /**
  * Schemas of the cells of each kind of table, by field key.
  *
@@ -47,9 +51,9 @@ export function importSchemas(today: string) {
       harvestedOn: happened,
       isolation: z.enum(ISOLATION_KEYS).default('unknown'),
       plantsHarvested: optionalField(plantCount),
-      cleanWeightG: optionalField(positiveWeightG),
+      cleanWeightG: noneWhenZero(positiveWeightG),
       thousandSeedWeightG: optionalField(thousandSeedWeightG),
-      seedCount: optionalField(positiveSeedCount),
+      seedCount: noneWhenZero(positiveSeedCount),
       moisturePercent: optionalField(moisturePercent),
       container: z.enum(CONTAINER_KEYS).optional(),
       store: optionalField(shortText),
