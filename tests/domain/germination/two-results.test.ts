@@ -54,6 +54,10 @@ test('rounding dust of odd test sizes does not tip a difference on the line over
 });
 
 test('below 200 seeds there is no published tolerance, and the exact test decides', () => {
+  const against400 = (seeds: number) =>
+    compareTwoResults({ germinated: 0.9 * seeds, seeds }, { germinated: 360, seeds: 400 }).tolerance;
+  expect(against400(200)).toBe(8);
+  expect(against400(190)).toBeNull();
   // R fisher.test: 45 and 38 of 50 give p = 0.10837; 10 and 0 of 10 give 1.0825e-5.
   const close = compareTwoResults({ germinated: 45, seeds: 50 }, { germinated: 38, seeds: 50 });
   expect(close).toMatchObject({ tolerance: null, basis: 'exact-test', compatible: true });

@@ -131,6 +131,43 @@ describe('laws', () => {
     expect(split.degreesOfFreedom).toBe(whole.degreesOfFreedom + 1);
   });
 
+  test('whenever living and dead overlap in time the fit is finite, however lopsided the counts', () => {
+    const lopsided = fc
+      .array(
+        fc.record({
+          x: fc.integer({ min: 0, max: 10 }),
+          trials: fc.integer({ min: 1, max: 1_000_000 }),
+          kind: fc.constantFrom('none', 'one', 'half', 'all but one', 'all'),
+        }),
+        { minLength: 2, maxLength: 7 },
+      )
+      .map((tests) => ({
+        x: tests.map((t) => t.x),
+        trials: tests.map((t) => t.trials),
+        successes: tests.map(
+          ({ trials, kind }) =>
+            ({ none: 0, one: 1, half: Math.floor(trials / 2), 'all but one': trials - 1, all: trials })[kind] ?? 0,
+        ),
+      }));
+    fc.assert(
+      fc.property(lopsided, (data) => {
+        const fit = fitProbit(data);
+        if (!fit.ok) {
+          const living = data.x.filter((_, i) => (data.successes[i] ?? 0) > 0);
+          const dead = data.x.filter((_, i) => (data.successes[i] ?? 0) < (data.trials[i] ?? 0));
+          const overlap = Math.min(...living) < Math.max(...dead) && Math.min(...dead) < Math.max(...living);
+          expect(overlap, `${fit.reason} for ${JSON.stringify(data)}`).toBe(false);
+          return;
+        }
+        for (const figure of [fit.intercept, fit.slope, ...fit.covariance.flat(), fit.deviance, fit.pearsonChiSquare]) {
+          expect(Number.isFinite(figure)).toBe(true);
+        }
+        expect(fit.covariance[1][1]).toBeGreaterThan(0);
+      }),
+      { ...SEED, numRuns: 500 },
+    );
+  });
+
   test('two points are met exactly', () => {
     const fit = fitted({ x: [0, 4], successes: [9, 5], trials: [10, 10] });
     expect(fit.intercept).toBeCloseTo(normalQuantile(0.9), 10);
