@@ -117,7 +117,7 @@ export function requireRole(person: Person | null, needed: Role): Person {
   return person;
 }
 
-function invalidInput(error: z.ZodError): AppError {
+export function invalidInput(error: z.ZodError): AppError {
   const fieldErrors: Record<string, string> = {};
   for (const issue of error.issues) {
     const field = issue.path.join('.') || 'form';

@@ -5,10 +5,12 @@ import Database from 'better-sqlite3';
 import { PrismaClient } from '@/generated/prisma/client';
 import { AppError } from '../app-error';
 import { databaseFile } from '../env';
+import { explainReads } from './explain-reads';
 
 /**
- * Three connections to one SQLite file (WAL, foreign keys on, ten seconds' patience):
+ * Four connections to one SQLite file (WAL, foreign keys on, ten seconds' patience):
  * - `reader` answers every question and never writes;
+ * - `rows` is plain better-sqlite3, read-only, for the many rows that a computation takes in;
  * - `writer` carries commands, one at a time, behind the queue in write-queue.ts, because a plain query made while an
  *   interactive transaction is open on the same client would join it;
  * - `bulk` is plain better-sqlite3 for many rows at once (imports, judgements), inside the same queue.
@@ -19,6 +21,7 @@ export interface Connections {
   reader: PrismaClient;
   writer: PrismaClient;
   bulk: Database.Database;
+  rows: Database.Database;
 }
 
 const BUSY_TIMEOUT_MS = 10_000;
@@ -43,7 +46,8 @@ export function connections(): Connections {
   if (holder.hilumConnections?.file !== file) {
     const bulk = new Database(file, { timeout: BUSY_TIMEOUT_MS, fileMustExist: true });
     bulk.pragma('synchronous = FULL');
-    holder.hilumConnections = { file, reader: openPrisma(file), writer: openPrisma(file), bulk };
+    const rows = new Database(file, { timeout: BUSY_TIMEOUT_MS, fileMustExist: true, readonly: true });
+    holder.hilumConnections = { file, reader: explainReads(openPrisma(file)), writer: openPrisma(file), bulk, rows };
   }
   return holder.hilumConnections as Connections;
 }
@@ -57,4 +61,5 @@ export async function closeConnections(): Promise<void> {
   if (!open) return;
   await Promise.all([open.reader.$disconnect(), open.writer.$disconnect()]);
   open.bulk.close();
+  open.rows.close();
 }

@@ -10,4 +10,9 @@ export async function markForJudging(tx: Prisma.TransactionClient, lots: LotsToJ
 }
 
 /** Judges lots anew and writes what the lists show. */
-export async function judgeLots(_bulk: Database.Database, _lots: LotsToJudge, _today: string): Promise<void> {}
+export async function judgeLots(
+  _bulk: Database.Database,
+  _lots: LotsToJudge,
+  _today: string,
+  _onProgress?: (done: number) => void,
+): Promise<void> {}
