@@ -100,6 +100,7 @@ export interface TestDueRow {
   lotNumber: string;
   accessionName: string;
   cropName: string;
+  harvestedOn: string;
   testDueOn: string;
   reason: string | null;
   seedsLeft: number;
@@ -136,6 +137,7 @@ export async function findTestsDueOrComing({
       lotNumber: true,
       accessionName: true,
       cropName: true,
+      harvestedOn: true,
       testDueOn: true,
       testDueReason: true,
       seedsLeft: true,

@@ -1,0 +1,102 @@
+import type { ReactNode } from 'react';
+import { Caption } from '@/app/_components/caption';
+import { Notice } from '@/app/_components/notice';
+import { compareWithStandard } from '@/lib/domain/germination/minimum-standard';
+import { summariseTest } from '@/lib/domain/germination/result';
+import { retestAdvice } from '@/lib/domain/germination/retest-advice';
+import { toleranceVerdict } from '@/lib/domain/germination/tolerance-verdict';
+import { compareTwoResults } from '@/lib/domain/germination/two-results';
+import { binomialInterval } from '@/lib/domain/statistics/binomial-interval';
+import type { GerminationTestDetail } from '@/lib/server/queries/germination-test-detail';
+import { ClassTable } from './class-table';
+import { IntervalStrips, type Strip } from './interval-strips';
+import { Source } from './method-card';
+import {
+  boundsOutwards,
+  comparedInWords,
+  heterogeneityInWords,
+  LEVEL_IN_WORDS,
+  resultInWords,
+  TEST_LEVEL,
+} from './result-words';
+
+/** What the test says: a sentence, the picture, the classes, and how far it can be believed. */
+export function TestFindings({ test }: { test: GerminationTestDetail }) {
+  const summary = summariseTest({ replicates: test.replicates, level: TEST_LEVEL });
+  const now = { seeds: summary.seeds, normal: summary.totals.normal };
+  const { before } = test;
+  const compared =
+    before &&
+    compareTwoResults({ germinated: now.normal, seeds: now.seeds }, { germinated: before.normal, seeds: before.seeds });
+  const rose = before !== null && now.normal / now.seeds > before.normal / before.seeds;
+  const advice = retestAdvice(summary, compared && { ...compared, rose });
+  const differ = heterogeneityInWords(summary);
+  const standard = test.crop.minimumStandard;
+  const minimumPercent = standard && Math.round(standard.proportion * 100);
+  const strips: Strip[] = [
+    { name: 'germination', ...summary.germination },
+    { name: 'viability', ...summary.viability },
+  ];
+  if (before) strips.push({ name: before.number, ...estimateOf(before), quiet: true });
+  return (
+    <section className="sheet grid gap-5" aria-label="What the test says">
+      <Caption text={resultInWords(summary)} />
+      {advice.length > 0 && (
+        <Notice kind="caution">
+          <ul className="grid gap-1">
+            {advice.map(({ reason, sentence }) => (
+              <li key={reason}>{sentence}</li>
+            ))}
+          </ul>
+        </Notice>
+      )}
+      <div className="grid items-start gap-6 lg:grid-cols-2">
+        <div className="grid gap-3">
+          <IntervalStrips
+            strips={strips}
+            standard={standard && { proportion: standard.proportion, label: `minimum standard, ${minimumPercent} %` }}
+          />
+          <p className="label">
+            Germination {figureInWords(summary.germination)}, viability {figureInWords(summary.viability)}. Lines show
+            where the truth lies {LEVEL_IN_WORDS} (Wilson interval, all replicates together).
+          </p>
+        </div>
+        <ClassTable summary={summary} />
+      </div>
+      <dl className="grid gap-3">
+        <Finding term="Do the replicates agree?">
+          {toleranceVerdict(summary)} {differ}
+        </Finding>
+        {standard && minimumPercent && (
+          <Finding term="Against the minimum standard">
+            {compareWithStandard({ summary, minimumPercent }).sentence}{' '}
+            <span className="quiet">The standard is one country's, for seed on sale, and for orientation only.</span>
+            <Source mark={standard.mark} source={standard.source} />
+          </Finding>
+        )}
+        {before && compared && (
+          <Finding term="Against the lot's test before">{comparedInWords(before, now, compared)}</Finding>
+        )}
+      </dl>
+    </section>
+  );
+}
+
+function Finding({ term, children }: { term: string; children: ReactNode }) {
+  return (
+    <div className="max-w-prose">
+      <dt className="label">{term}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+const estimateOf = ({ normal, seeds }: { normal: number; seeds: number }) => ({
+  proportion: normal / seeds,
+  interval: binomialInterval({ successes: normal, trials: seeds, level: TEST_LEVEL }),
+});
+
+function figureInWords(estimate: Parameters<typeof boundsOutwards>[0]): string {
+  const { lower, upper } = boundsOutwards(estimate);
+  return `${Math.round(estimate.proportion * 1000) / 10} % (${lower}–${upper})`;
+}

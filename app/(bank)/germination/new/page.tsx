@@ -1,0 +1,99 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { PageHead } from '@/app/_components/page-head';
+import { formatDate } from '@/app/_format/figures';
+import { lotPath } from '@/app/_format/links';
+import { newTestQuerySchema } from '@/lib/schemas/germination-query';
+import { requirePerson } from '@/lib/server/auth/require-person';
+import { findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
+import { findLotsToTest, getLotForTesting, type LotForTesting } from '@/lib/server/queries/lots-for-testing';
+import { today } from '@/lib/server/today';
+import { BenchAdvice } from '../_parts/bench-advice';
+import { ChooseLot } from '../_parts/choose-lot';
+import { MethodCard } from '../_parts/method-card';
+import { countDaysInWords, methodsOffered } from '../_parts/method-words';
+import { packetOptions } from '../_parts/packet-options';
+import { blankDraft } from '../_parts/replicate-draft';
+import { TestForm } from '../_parts/test-form';
+
+export const metadata: Metadata = { title: 'Record a germination test' };
+
+const USUAL_SEEDS = '50';
+
+interface Props {
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+export default async function NewTestPage({ searchParams }: Props) {
+  await requirePerson('volunteer');
+  const query = newTestQuerySchema.parse(await searchParams);
+  const typed = query.lot ?? '';
+  const lot = typed === '' ? null : await getLotForTesting(typed);
+  if (!lot) return <WhichLot typed={typed} />;
+  return (
+    <>
+      <PageHead
+        above={<LotLine lot={lot} />}
+        title="Record a germination test"
+        below={
+          <>
+            <b className="text-ink">{lot.accessionName}</b> <span className="figures text-ink">{lot.number}</span>,
+            harvested {formatDate(lot.harvestedOn)}
+          </>
+        }
+      >
+        <Link href="/germination/new" className="button">
+          Another lot
+        </Link>
+      </PageHead>
+      <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
+        <aside className="grid gap-4 lg:order-2">
+          <MethodCard crop={lot.crop} />
+          <BenchAdvice crop={lot.crop} treatment={lot.treatment} />
+        </aside>
+        <TestForm
+          lotNumber={lot.number}
+          today={today()}
+          packets={packetOptions(lot.packets)}
+          methodsOffered={methodsOffered(lot.crop.methods)}
+          countHint={countHint(lot)}
+          replicates={Array.from({ length: query.replicates }, () => blankDraft(USUAL_SEEDS))}
+          addressWithoutReplicates={`/germination/new?lot=${encodeURIComponent(lot.number)}&`}
+        />
+      </div>
+    </>
+  );
+}
+
+async function WhichLot({ typed }: { typed: string }) {
+  const choices =
+    typed === '' ? (await findTestsDueOrComing({ today: today() })).rows.map(asChoice) : await findLotsToTest(typed);
+  return (
+    <>
+      <PageHead title="Record a germination test" below="First the lot." />
+      <ChooseLot typed={typed} choices={choices} title={typed === '' ? 'Tests due' : 'Which of these?'} />
+    </>
+  );
+}
+
+const asChoice = ({ lotNumber, ...lot }: Awaited<ReturnType<typeof findTestsDueOrComing>>['rows'][number]) => ({
+  ...lot,
+  number: lotNumber,
+});
+
+function LotLine({ lot }: { lot: LotForTesting }) {
+  return (
+    <>
+      {lot.crop.name} · <i>{lot.crop.scientificName}</i> · lot{' '}
+      <Link href={lotPath(lot.number)} className="figures text-ink underline underline-offset-3">
+        {lot.number}
+      </Link>
+    </>
+  );
+}
+
+function countHint(lot: LotForTesting): string | undefined {
+  const [method] = lot.crop.methods;
+  const days = method ? countDaysInWords(method) : null;
+  return days ? `Counted ${days}.` : undefined;
+}

@@ -1,0 +1,47 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { PageHead } from '@/app/_components/page-head';
+import { germinationQuerySchema } from '@/lib/schemas/germination-query';
+import { requirePerson } from '@/lib/server/auth/require-person';
+import { mayActAs } from '@/lib/server/auth/roles';
+import { findGerminationTests, findTestedCrops, findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
+import { today } from '@/lib/server/today';
+import { RecordedTests } from './_parts/recorded-tests';
+import { TestsDue } from './_parts/tests-due';
+
+export const metadata: Metadata = { title: 'Germination' };
+
+interface Props {
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+export default async function GerminationPage({ searchParams }: Props) {
+  const person = await requirePerson('visitor');
+  const query = germinationQuerySchema.parse(await searchParams);
+  const day = today();
+  const [due, tests, crops] = await Promise.all([
+    findTestsDueOrComing({ today: day, page: query.due }),
+    findGerminationTests({ cropId: query.crop, text: query.q, page: query.page }),
+    findTestedCrops(),
+  ]);
+  const mayRecord = mayActAs(person, 'volunteer');
+  return (
+    <>
+      <PageHead title="Germination" below={inOneSentence(due.dueNow, due.total - due.dueNow)}>
+        {mayRecord && (
+          <Link href="/germination/new" className="button main">
+            Record a test
+          </Link>
+        )}
+      </PageHead>
+      <TestsDue due={due} query={query} today={day} mayRecord={mayRecord} />
+      <RecordedTests tests={tests} crops={crops} query={query} />
+    </>
+  );
+}
+
+function inOneSentence(dueNow: number, coming: number): string {
+  const now = dueNow === 0 ? 'No test is due today' : dueNow === 1 ? 'One test is due' : `${dueNow} tests are due`;
+  if (coming === 0) return `${now}.`;
+  return `${now}; ${coming} more ${coming === 1 ? 'falls' : 'fall'} due within two months.`;
+}
