@@ -30,6 +30,7 @@ export interface ProbitFit {
   covariance: [[number, number], [number, number]];
   /** twice the log-likelihood lost against a curve through every point; >= 0 */
   deviance: number;
+  /** >= 0; Infinity where a seed lies so far off the curve that the figure passes the largest double */
   pearsonChiSquare: number;
   /** points with at least one trial, less the 2 coefficients */
   degreesOfFreedom: number;

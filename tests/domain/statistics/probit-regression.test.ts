@@ -159,9 +159,11 @@ describe('laws', () => {
           expect(overlap, `${fit.reason} for ${JSON.stringify(data)}`).toBe(false);
           return;
         }
-        for (const figure of [fit.intercept, fit.slope, ...fit.covariance.flat(), fit.deviance, fit.pearsonChiSquare]) {
+        for (const figure of [fit.intercept, fit.slope, ...fit.covariance.flat(), fit.deviance]) {
           expect(Number.isFinite(figure)).toBe(true);
         }
+        // One seed dead 38 probits above the curve takes chi-square beyond the largest double: Infinity, never NaN.
+        expect(fit.pearsonChiSquare).toBeGreaterThanOrEqual(0);
         expect(fit.covariance[1][1]).toBeGreaterThan(0);
       }),
       { ...SEED, numRuns: 500 },
