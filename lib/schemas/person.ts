@@ -63,3 +63,10 @@ export const typedPasswordSchema = z
 
 /** A sign-in name as it is typed to get in: any text, so that a wrong one is answered like an unknown one. */
 export const typedNameSchema = z.preprocess(blankToUndefined, z.string({ error: FILL_IN }).max(200, FILL_IN));
+
+export const signInSchema = z.object({ signInName: typedNameSchema, password: typedPasswordSchema });
+
+/** Who comes with a steward's code; the new password is the command's to check. */
+export const codeBearerSchema = z.object({ signInName: typedNameSchema, code: typedCodeSchema });
+
+export const setupCodeSchema = z.object({ setupCode: typedCodeSchema });

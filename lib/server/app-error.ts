@@ -14,6 +14,8 @@ export type AppErrorCode =
 export class AppError extends Error {
   readonly code: AppErrorCode;
   readonly userMessage: string;
+  /** All that a page's error boundary gets to see of an error in production (app/_components/failure-words.ts). */
+  readonly digest: string;
   /** Messages beside fields, by field name. */
   readonly fieldErrors: Record<string, string>;
 
@@ -26,6 +28,7 @@ export class AppError extends Error {
     this.name = 'AppError';
     this.code = code;
     this.userMessage = userMessage;
+    this.digest = `hilum-${code}`;
     this.fieldErrors = options.fieldErrors ?? {};
   }
 }

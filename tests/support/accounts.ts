@@ -10,9 +10,13 @@ export const PASSWORD = 'three dry bean pods';
 
 /** A person with an account, who may sign in with PASSWORD. */
 export async function createAccount({
-  role = 'visitor' as Role,
-  signInName = `person-${Math.floor(performance.now() * 1000)}`,
+  role = 'visitor',
+  signInName = `person-${newId()}`.slice(0, 30),
   name = `The ${role}`,
+}: {
+  role?: Role;
+  signInName?: string;
+  name?: string;
 } = {}): Promise<Person & { signInName: string }> {
   const id = newId();
   const passwordHash = await hashPassword(PASSWORD);

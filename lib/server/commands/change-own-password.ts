@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { newPasswordSchema, typedPasswordSchema } from '../../schemas/person';
 import { AppError } from '../app-error';
 import { endSessions, storedPassword, storePassword } from '../auth/account-rows';
+import { wrongOwnPassword } from '../auth/confirm-own-password';
 import { hashPassword, verifyPassword } from '../auth/password';
 import { defineCommand } from './command';
 
@@ -18,11 +19,7 @@ export const changeOwnPassword = defineCommand({
   async run({ tx, person, audit }, { currentPassword, newPassword, keepSessionId }) {
     const stored = await storedPassword(tx, person.id);
     if (stored === null) throw new AppError('refused', 'On this computer nobody signs in, so there is no password.');
-    if (!(await verifyPassword(stored, currentPassword))) {
-      throw new AppError('invalid-input', 'The password you have now is another one. Nothing was changed.', {
-        fieldErrors: { currentPassword: 'Check this password.' },
-      });
-    }
+    if (!(await verifyPassword(stored, currentPassword))) throw wrongOwnPassword();
     await storePassword(tx, person.id, await hashPassword(newPassword));
     const ended = await endSessions(tx, person.id, { except: keepSessionId });
     await audit({

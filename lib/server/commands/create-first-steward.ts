@@ -5,6 +5,12 @@ import { insertAccount } from '../auth/account-rows';
 import { hashPassword } from '../auth/password';
 import { defineCommand } from './command';
 
+export const firstStewardSchema = z.object({
+  name: personNameSchema,
+  signInName: signInNameSchema,
+  password: newPasswordSchema,
+});
+
 /**
  * The account that opens a bank to other computers. The acting person is the steward-to-be, whom founder.ts vouches
  * for after it has seen the setup code; it is refused once anybody has an account.
@@ -12,7 +18,7 @@ import { defineCommand } from './command';
 export const createFirstSteward = defineCommand({
   name: 'create-first-steward',
   role: 'steward',
-  schema: z.object({ name: personNameSchema, signInName: signInNameSchema, password: newPasswordSchema }),
+  schema: firstStewardSchema,
   async run({ tx, person, audit }, { name, signInName, password }) {
     if ((await tx.user.count()) > 0) {
       throw new AppError('refused', 'This bank has its steward already. Sign in, or ask a steward for an account.');

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { codeBearer } from '@/lib/server/auth/code-bearer';
+import { confirmOwnPassword } from '@/lib/server/auth/confirm-own-password';
 import { founder } from '@/lib/server/auth/founder';
 import type { Person } from '@/lib/server/auth/roles';
 import { signIn } from '@/lib/server/auth/sign-in';
@@ -126,6 +127,14 @@ describe('people', () => {
     expect(await words(signIn('ben', NEW_PASSWORD, nowhere))).toBe('done');
     await setPasswordWithCode(ben, { code, password: PASSWORD });
     expect(await findSessions(ben.id)).toHaveLength(0);
+  });
+
+  it('who try passwords on a device that was left signed in are slowed down', async () => {
+    await confirmOwnPassword(steward.id, PASSWORD, nowhere);
+    for (let i = 0; i < 5; i += 1) {
+      expect(await words(confirmOwnPassword(steward.id, `guess ${i}`, nowhere))).toMatch(/another one/);
+    }
+    expect(await words(confirmOwnPassword(steward.id, PASSWORD, nowhere))).toMatch(/Wait/);
   });
 
   it('cannot share a sign-in name, whatever its capitals', async () => {

@@ -1,0 +1,9 @@
+import { NotAllowed } from './_components/not-allowed';
+
+export default function Forbidden() {
+  return (
+    <main>
+      <NotAllowed />
+    </main>
+  );
+}
