@@ -1,6 +1,6 @@
-/** The process is alive. Open to anybody: it says nothing else. */
+/** The process is alive, and it is Hilum. Open to anybody: it says nothing else. */
 export function GET(): Response {
-  return Response.json({ status: 'alive' }, { headers: { 'Cache-Control': 'no-store' } });
+  return Response.json({ name: 'hilum', status: 'alive' }, { headers: { 'Cache-Control': 'no-store' } });
 }
 
 export const dynamic = 'force-dynamic';
