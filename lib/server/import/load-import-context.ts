@@ -1,5 +1,6 @@
 import 'server-only';
 import type Database from 'better-sqlite3';
+import { OTHER_CROP_NAMES } from '@/lib/domain/reference/other-names';
 import type { ImportKind } from '@/lib/schemas/import/fields';
 import type { ImportContext } from '@/lib/schemas/import/import-context';
 
@@ -13,7 +14,7 @@ export function loadImportContext(database: Database.Database, kind: ImportKind,
     crops: database
       .prepare<[], { name: string; scientificName: string }>(`SELECT "name", "scientificName" FROM "Crop"`)
       .all()
-      .map(({ name, scientificName }) => ({ name, synonyms: scientificName ? [scientificName] : [] })),
+      .map(({ name, scientificName }) => ({ name, synonyms: [scientificName, ...(OTHER_CROP_NAMES[name] ?? [])] })),
     stores: column(`SELECT "name" FROM "Store"`),
     tests:
       kind === 'germination tests'
