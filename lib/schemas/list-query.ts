@@ -65,3 +65,6 @@ export function readSort<Key extends string>(value: Key | `-${Key}`): { key: Key
   const descending = value.startsWith('-');
   return { key: (descending ? value.slice(1) : value) as Key, descending };
 }
+
+/** The packets on a store's page. */
+export const storeQuery = z.object({ page });

@@ -1,0 +1,84 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { Facts } from '@/app/_components/facts';
+import { History } from '@/app/_components/history';
+import { JudgementMark } from '@/app/_components/judgement-mark';
+import { PageHead } from '@/app/_components/page-head';
+import { formatCount, formatDate } from '@/app/_format/figures';
+import { accessionPath, cropPath } from '@/app/_format/links';
+import { readParameter } from '@/app/_format/read-parameter';
+import { requirePerson } from '@/lib/server/auth/require-person';
+import { mayActAs } from '@/lib/server/auth/roles';
+import { getAccession } from '@/lib/server/queries/accessions';
+import { findHistory } from '@/lib/server/queries/history';
+import { AccessionLots } from './_parts/accession-lots';
+import { Decisions } from './_parts/decisions';
+
+interface Props {
+  params: Promise<{ number: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: readParameter((await params).number) };
+}
+
+export default async function AccessionPage({ params }: Props) {
+  const person = await requirePerson('visitor');
+  const accession = await getAccession(readParameter((await params).number));
+  if (!accession) notFound();
+  const history = await findHistory([{ entity: 'accession', ids: [accession.id] }]);
+  const { crop, judgement } = accession;
+  const path = accessionPath(accession.number);
+  return (
+    <>
+      <PageHead
+        above={
+          <>
+            <Link href={cropPath(crop.id)}>{crop.name}</Link> · <i>{crop.scientificName}</i>
+          </>
+        }
+        title={
+          <>
+            {accession.name} <span className="figures font-normal">{accession.number}</span>
+          </>
+        }
+      >
+        {mayActAs(person, 'steward') && (
+          <Link href={`${path}/edit`} className="button">
+            Change
+          </Link>
+        )}
+        {mayActAs(person, 'volunteer') && (
+          <Link href={`/collection/lots/log?accession=${encodeURIComponent(accession.number)}`} className="button main">
+            Log a cleaned lot
+          </Link>
+        )}
+      </PageHead>
+      {judgement && accession.lots.length > 0 && (
+        <div className="grid justify-items-start gap-2">
+          <JudgementMark
+            action={judgement.action as 'regrow' | 'test-first' | 'leave'}
+            label={
+              judgement.action === 'regrow' && judgement.season !== null ? `Regrow ${judgement.season}` : undefined
+            }
+          />
+          <p className="say">{judgement.sentence}</p>
+        </div>
+      )}
+      <Facts
+        facts={[
+          ['Donor or source', accession.donor],
+          ['Acquired', accession.acquiredOn && formatDate(accession.acquiredOn)],
+          ['Origin', accession.origin],
+          ['Lots', formatCount(accession.lots.length)],
+          ['Seed left', judgement && formatCount(judgement.seedsLeft)],
+        ]}
+      />
+      {accession.notes && <p className="max-w-prose whitespace-pre-line">{accession.notes}</p>}
+      <AccessionLots accession={accession} />
+      <Decisions accession={accession} />
+      <History lines={history} />
+    </>
+  );
+}

@@ -1,0 +1,63 @@
+import { NumberField, SelectField, TextAreaField, TextField } from '@/app/_components/form/fields';
+import { STORE_KINDS } from '@/lib/domain/stock/store-kinds';
+
+interface Props {
+  /** stores that this one may lie in */
+  places: { id: string; name: string }[];
+  store?: {
+    name: string;
+    kind: string;
+    parentId: string | null;
+    targetTemperatureC: number;
+    targetRelativeHumidity: number | null;
+    notes: string | null;
+  };
+}
+
+/** What is known of a store: the same fields whether it is new or changed. */
+export function StoreFields({ places, store }: Props) {
+  const humidity = store?.targetRelativeHumidity;
+  return (
+    <>
+      <div className="grid gap-5 sm:grid-cols-2">
+        <TextField name="name" label="Name" hint="As it is written on the door or shelf." defaultValue={store?.name} />
+        <SelectField
+          name="kind"
+          label="Kind"
+          empty="Choose …"
+          options={STORE_KINDS.map(({ key, label }) => ({ value: key, label }))}
+          defaultValue={store?.kind}
+        />
+      </div>
+      {places.length > 0 && (
+        <SelectField
+          name="parentId"
+          label="Lies in"
+          hint="A shelf in a freezer takes the freezer's readings."
+          optional
+          empty="no other store"
+          options={places.map((place) => ({ value: place.id, label: place.name }))}
+          defaultValue={store?.parentId}
+        />
+      )}
+      <div className="grid gap-5 sm:grid-cols-2">
+        <NumberField
+          name="targetTemperatureC"
+          label="Temperature"
+          hint="Meant to be kept; counts where nothing was logged."
+          unit="°C"
+          defaultValue={store?.targetTemperatureC}
+        />
+        <NumberField
+          name="targetHumidityPercent"
+          label="Humidity of the air"
+          hint="Needed for seed in open containers."
+          unit="%"
+          optional
+          defaultValue={humidity == null ? undefined : Number((humidity * 100).toPrecision(6))}
+        />
+      </div>
+      <TextAreaField name="notes" label="Notes" optional defaultValue={store?.notes} />
+    </>
+  );
+}

@@ -1,0 +1,2 @@
+/** Address of a store. */
+export const storePath = (id: string) => `/stores/${encodeURIComponent(id)}`;
