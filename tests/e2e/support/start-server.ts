@@ -1,0 +1,88 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createServer } from 'node:net';
+import path from 'node:path';
+
+export interface ServerOptions {
+  /** a data folder that is prepared: migrated, with its reference facts */
+  dataDirectory: string;
+  /** address to listen on; anything but loopback asks for accounts */
+  host?: string;
+  /** 0 or left out: a free one */
+  port?: number;
+  env?: Record<string, string>;
+}
+
+export interface RunningServer {
+  /** how this computer reaches it: 'http://127.0.0.1:43211' */
+  address: string;
+  port: number;
+  /** everything it has printed so far */
+  output(): string;
+  /** Ends exactly this process and waits until it is gone. */
+  stop(): Promise<void>;
+}
+
+const PATIENCE_MS = 60_000;
+const BETWEEN_QUESTIONS_MS = 100;
+
+/** Starts the built app as `npm run up` does and waits until it answers. */
+export async function startServer({
+  dataDirectory,
+  host = '127.0.0.1',
+  port = 0,
+  env = {},
+}: ServerOptions): Promise<RunningServer> {
+  const listenOn = port === 0 ? await freePort() : port;
+  const address = `http://127.0.0.1:${listenOn}`;
+  const child = spawn(process.execPath, [path.resolve('.next/standalone/server.js')], {
+    env: {
+      ...process.env,
+      NODE_ENV: 'production',
+      NEXT_TELEMETRY_DISABLED: '1',
+      DATA_DIR: path.resolve(dataDirectory),
+      HOST: host,
+      HOSTNAME: host,
+      PORT: String(listenOn),
+      ...env,
+    },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let output = '';
+  const note = (chunk: Buffer) => {
+    output += chunk.toString();
+  };
+  child.stdout.on('data', note);
+  child.stderr.on('data', note);
+  const gone = once(child, 'exit');
+  const stop = async () => {
+    if (child.exitCode === null && child.signalCode === null) child.kill('SIGTERM');
+    await gone;
+  };
+  const until = Date.now() + PATIENCE_MS;
+  while (Date.now() < until && child.exitCode === null) {
+    if (await isAlive(address)) return { address, port: listenOn, output: () => output, stop };
+    await new Promise((resolve) => setTimeout(resolve, BETWEEN_QUESTIONS_MS));
+  }
+  await stop();
+  throw new Error(`the server did not start:\n${output}`);
+}
+
+async function isAlive(address: string): Promise<boolean> {
+  try {
+    return (await fetch(`${address}/api/health`, { signal: AbortSignal.timeout(2_000) })).ok;
+  } catch {
+    return false;
+  }
+}
+
+async function freePort(): Promise<number> {
+  const server = createServer();
+  server.listen(0, '127.0.0.1');
+  await once(server, 'listening');
+  const address = server.address();
+  server.close();
+  await once(server, 'close');
+  if (address === null || typeof address === 'string') throw new Error('freePort: no port was given');
+  return address.port;
+}
