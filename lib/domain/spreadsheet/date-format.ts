@@ -15,8 +15,8 @@ export type DateOrder = 'day-first' | 'month-first';
 export interface DateFormat {
   /** null when the column contradicts itself: then dates that could be read both ways are not read */
   order: DateOrder | null;
-  /** proved by the column; hinted by the rest of the file; assumed; mixed; or no date in it needs an order */
-  basis: 'proved' | 'hinted' | 'assumed' | 'mixed' | 'not-needed';
+  /** proved by the column; chosen by the steward; hinted by the rest of the file; assumed; mixed; or none is needed */
+  basis: 'proved' | 'chosen' | 'hinted' | 'assumed' | 'mixed' | 'not-needed';
   /** every value is a day number as spreadsheet programs keep dates inside */
   serials: boolean;
   /** sentences for the steward */
@@ -126,11 +126,15 @@ function dateOfSerial(text: string): string {
  *
  * @param values   the column's cells; blanks are passed over
  * @param options.hint  the order that other columns of the file prove; taken when this column proves nothing
+ * @param options.chosen  what the steward says; taken where the column proves nothing or contradicts itself
  * @returns the order, on what it rests, whether the column holds day numbers, and sentences for the steward.
  *   Month-first needs a second part over 12 and no first part over 12; without proof and hint, day-first is assumed.
  * Checked in tests/domain/spreadsheet/date-format.test.ts
  */
-export function decideDateFormat(values: readonly string[], options: { hint?: DateOrder | null } = {}): DateFormat {
+export function decideDateFormat(
+  values: readonly string[],
+  options: { hint?: DateOrder | null; chosen?: DateOrder | null } = {},
+): DateFormat {
   let filled = 0;
   let serialCount = 0;
   let dayFirst = 0;
@@ -161,6 +165,8 @@ export function decideDateFormat(values: readonly string[], options: { hint?: Da
     return { order: null, basis: 'not-needed', serials: true, notes: [note] };
   }
   const found = { serials: false };
+  const isOpen = dayFirst > 0 === monthFirst > 0 && open > 0;
+  if (isOpen && options.chosen) return { ...found, order: options.chosen, basis: 'chosen', notes: [] };
   if (dayFirst > 0 && monthFirst > 0) {
     const note = `Some dates have the day first (${dayFirst}) and some the month first (${monthFirst}); ${open} that could be either are not read.`;
     return { ...found, order: null, basis: 'mixed', notes: [note] };

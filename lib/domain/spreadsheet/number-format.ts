@@ -20,8 +20,8 @@ export interface NumberReading {
 export interface NumberFormat {
   /** null when it is not settled: then only values with a single reading can be read */
   decimalMark: DecimalMark | null;
-  /** proved: by values of the column; hinted: taken from the hint; mixed: the values contradict each other */
-  basis: 'proved' | 'hinted' | 'mixed' | 'ambiguous' | 'no-marks';
+  /** proved: by values of the column; chosen: by the steward; hinted: by the rest of the file; mixed: it contradicts itself */
+  basis: 'proved' | 'chosen' | 'hinted' | 'mixed' | 'ambiguous' | 'no-marks';
   /** how many values could be read in two ways */
   ambiguousCount: number;
   /** one sentence for the steward, or null when there is nothing to say */
@@ -120,13 +120,14 @@ function plausibleReadings(text: string, plausible?: (value: number) => boolean)
  *
  * @param values     the column's cells; blanks and cells that are no numbers are passed over
  * @param options.hint       what the rest of the file uses; taken only when the column itself proves nothing
+ * @param options.chosen     what the steward says; taken where the column proves nothing or contradicts itself
  * @param options.plausible  which values can occur (a moisture is at most 60, a count is whole): it rules out readings
  * @returns the mark, on what it rests, and a sentence for the steward when it is not proved by the column
  * Checked in tests/domain/spreadsheet/number-format.test.ts
  */
 export function decideNumberFormat(
   values: readonly string[],
-  options: { hint?: DecimalMark | null; plausible?: (value: number) => boolean } = {},
+  options: { hint?: DecimalMark | null; chosen?: DecimalMark | null; plausible?: (value: number) => boolean } = {},
 ): NumberFormat {
   let point = 0;
   let comma = 0;
@@ -141,6 +142,8 @@ export function decideNumberFormat(
     else if (readings[0]?.decimalMark === ',') comma += 1;
   }
 
+  const isOpen = (point > 0 && comma > 0) || (point === 0 && comma === 0 && ambiguousCount > 0);
+  if (isOpen && options.chosen) return { decimalMark: options.chosen, basis: 'chosen', ambiguousCount, note: null };
   if (point > 0 && comma > 0) {
     const open = ambiguousCount === 0 ? '' : ` Values such as '${example}' could mean two numbers and are not read.`;
     const note = `Both decimal points (${point}) and decimal commas (${comma}) occur in this column.${open}`;

@@ -37,6 +37,8 @@ export interface CellReader {
 export interface FileConventions {
   decimalMark: DecimalMark | null;
   dateOrder: DateOrder | null;
+  chosenDecimalMark: DecimalMark | null;
+  chosenDateOrder: DateOrder | null;
   today: string;
 }
 
@@ -162,12 +164,12 @@ export function createCellReader(
     if (kind === 'choice') return (text) => readChoice(field.key, text, schema);
     const filled = values.filter((value) => !NOTHING.test(value.trim()));
     if (kind === 'date') {
-      const format = decideDateFormat(filled, { hint: file.dateOrder });
+      const format = decideDateFormat(filled, { hint: file.dateOrder, chosen: file.chosenDateOrder });
       notes.push(...format.notes);
       return (text) => readDate(text, format, schema, file.today);
     }
     const plausible = (value: number) => schema.safeParse(value).success;
-    const format = decideNumberFormat(filled, { hint: file.decimalMark, plausible });
+    const format = decideNumberFormat(filled, { hint: file.decimalMark, chosen: file.chosenDecimalMark, plausible });
     if (format.note) notes.push(format.note);
     const scale = kind === 'percent' && holdsProportions(filled) ? 100 : 1;
     if (scale === 100) notes.push('Every value lies between 0 and 1, so they were read as proportions: 0.92 is 92 %.');

@@ -96,11 +96,11 @@ function createReaders(
     const values = needsValues ? table.rows.map((row) => row.cells[column] ?? '') : [];
     return { field, column, heading, values };
   });
-  const found = findFileConventions(columns);
   const file = {
     today: context.today,
-    decimalMark: context.decimalMark ?? found.decimalMark,
-    dateOrder: context.dateOrder ?? found.dateOrder,
+    ...findFileConventions(columns),
+    chosenDecimalMark: context.decimalMark ?? null,
+    chosenDateOrder: context.dateOrder ?? null,
   };
   return new Map(
     columns.map(({ field, column, heading, values }) => {

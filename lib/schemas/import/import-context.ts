@@ -15,7 +15,7 @@ export interface ImportContext {
   stores: readonly string[];
   /** tests already kept, to find repeats */
   tests?: readonly { lotNumber: string; setOn: string }[];
-  /** set when the steward has said so; used for columns that show nothing themselves */
+  /** set when the steward has said so; used for columns that show nothing themselves or contradict themselves */
   decimalMark?: DecimalMark;
   dateOrder?: DateOrder;
 }

@@ -64,6 +64,8 @@ describe('cells', () => {
 });
 
 test('no column is given to two fields', () => {
+  const { mapping: one } = guess(['Harvest weight']);
+  expect(Object.values(one).filter((column) => column === 0)).toHaveLength(1);
   const { mapping } = guess(['Germinated %', 'Germinated', 'Germination'], ['92', '46', '92']);
   expect(mapping.count).toBe(1);
   expect(mapping.percent).not.toBe(1);

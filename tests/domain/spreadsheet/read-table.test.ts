@@ -172,7 +172,7 @@ test('twenty thousand rows of fifteen columns come back whole', () => {
 describe('round trip', () => {
   // Characters that matter to a reader of delimited text, and some that do not; no lone surrogates, which UTF-8 lacks.
   const cell = fc.string({
-    unit: fc.constantFrom(...'ab1.,;\t"\'\n ä€ß種', '\r\n'),
+    unit: fc.constantFrom(...'ab1.,;\t"\'\n ä€ß種', '\r\n', '\r'),
     maxLength: 8,
   });
   // A heading row of two or more filled cells, and no blank rows: those are dropped by design.
@@ -237,7 +237,8 @@ describe('round trip', () => {
         let line = 1;
         const expected = [header, ...rows].map((row) => {
           const begins = line;
-          line += 1 + row.join('').split(/\r\n|\n|\r/).length - 1;
+          for (const text of row) line += text.split(/\r\n|\n|\r/).length - 1;
+          line += 1;
           return begins;
         });
         expect(result.rows.map((row) => row.line)).toEqual(expected.slice(1));

@@ -186,6 +186,15 @@ describe('numbers by the convention of column and file', () => {
     const lines = ['Lot;Acc;Harvest;Weight', 'X1;A1;2019;1.200'];
     expect(check('lots', lines, { decimalMark: '.' }).records[0]?.cleanWeightG).toBe(1.2);
     expect(check('lots', lines, { decimalMark: ',' }).records[0]?.cleanWeightG).toBe(1200);
+    const mixed = ['Lot;Acc;Harvest;Weight', 'X1;A1;2019;1.200', 'X2;A1;2019;4.5', 'X3;A1;2019;4,5'];
+    expect(check('lots', mixed).problems.map((problem) => problem.line)).toEqual([2]);
+    expect(check('lots', mixed, { decimalMark: ',' }).records.map((record) => record.cleanWeightG)).toEqual([
+      1200, 4.5, 4.5,
+    ]);
+  });
+  test('what a column proves outweighs the steward', () => {
+    const lines = ['Lot;Acc;Harvest;Weight', 'X1;A1;2019;1.200', 'X2;A1;2019;4.5'];
+    expect(check('lots', lines, { decimalMark: ',' }).records[0]?.cleanWeightG).toBe(1.2);
   });
   test('units are converted or refused', () => {
     const run = lots('X1;A1;2019;1,5 kg;450 mg', 'X2;A1;2019;2 bags;');
@@ -250,6 +259,15 @@ describe('dates', () => {
     const run = harvested('03/04/2019');
     expect(run.records[0]?.harvestedOn).toBe('2019-04-03');
     expect(run.notes.join()).toContain('Harvest: Dates were read with the day first (03/04/2019 as 2019-04-03)');
+  });
+  test('the steward says the order, also for a column with both', () => {
+    const lines = ['Lot;Acc;Harvest', 'X1;A1;03/04/2019'];
+    expect(check('lots', lines, { dateOrder: 'month-first' }).records[0]?.harvestedOn).toBe('2019-03-04');
+    const both = [...lines, 'X2;A1;31/12/2019', 'X3;A1;12/31/2019'];
+    expect(check('lots', both).problems.map((problem) => problem.line)).toEqual([2]);
+    const run = check('lots', both, { dateOrder: 'day-first' });
+    expect(run.records.map((record) => record.harvestedOn)).toEqual(['2019-04-03', '2019-12-31']);
+    expect(problemsOf(run)).toEqual(['4 Harvest: The calendar has no such day: check day and month.']);
   });
   test('another date column of the file shows it', () => {
     const run = check('lots', ['Lot;Acc;Harvest;Packed', 'X1;A1;03/04/2019;12/31/2019']);
