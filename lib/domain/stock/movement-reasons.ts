@@ -1,7 +1,16 @@
 /**
  * Why seed goes into or out of a packet. The one list: input rules, the database and the screens all use it.
  */
-export const MOVEMENT_REASONS = ['deposit', 'test', 'sowing', 'sharing', 'discard', 'loss', 'correction'] as const;
+export const MOVEMENT_REASONS = [
+  'deposit',
+  'test',
+  'sowing',
+  'sharing',
+  'discard',
+  'loss',
+  'split',
+  'correction',
+] as const;
 
 export type MovementReason = (typeof MOVEMENT_REASONS)[number];
 
@@ -13,6 +22,8 @@ export const MOVEMENT_DIRECTIONS: Record<MovementReason, 'in' | 'out' | 'either'
   sharing: 'out',
   discard: 'out',
   loss: 'out',
+  // Out of one packet and into a new one of the same lot.
+  split: 'either',
   correction: 'either',
 };
 

@@ -1,0 +1,244 @@
+import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
+import { replicateHeterogeneity } from '@/lib/domain/germination/heterogeneity';
+import { compareTwoResults } from '@/lib/domain/germination/two-results';
+import { fitLot, type LotPosterior } from '@/lib/domain/longevity/lot-model';
+import { type PacketAgeing, packetAgeing } from '@/lib/domain/longevity/packet-ageing';
+import { type ChosenPrior, chooseLotPrior } from '@/lib/domain/longevity/priors';
+import { judgeLot, type LotJudgement, type LotToJudge } from '@/lib/domain/regrow/judge-lot';
+import type { ThresholdRule } from '@/lib/domain/regrow/threshold';
+import { type StoragePeriod, storageHistory } from '@/lib/domain/stock/storage-history';
+import type { CropJudging } from './load-crop-judging';
+import type { LotRecord, PacketRecord, TestRecord } from './load-lots';
+import type { StoreClimates } from './store-climates';
+
+/** A test as the lot model takes it. */
+export interface EvaluatedTest extends TestRecord {
+  /** seeds alive: normal, hard and fresh */
+  alive: number;
+  sown: number;
+  /** published ageing up to the day it was set, probits; null without a forecast */
+  probitsLost: number | null;
+}
+
+export interface EvaluatedLot {
+  lot: LotRecord;
+  seedsLeft: number;
+  /** the packet with most seed: where it lies is where the lot is judged to lie */
+  mainPacket: PacketRecord | null;
+  periods: StoragePeriod[];
+  ageing: PacketAgeing | null;
+  prior: ChosenPrior | null;
+  posterior: LotPosterior | null;
+  tests: EvaluatedTest[];
+  judgement: LotJudgement;
+}
+
+/** What the accession's other lots mean for this one. */
+export interface LotCompany {
+  /** no other lot of its accession has seed */
+  isOnlyLot: boolean;
+}
+
+/** Ageing predicted between two tests that still counts as none, probits: about one point at 90 %. */
+const NO_AGEING_PROBITS = 0.05;
+/** Two tests further apart than chance allows 1 in 100 times contradict one another. */
+const CONTRADICTION_P_VALUE = 0.01;
+
+/**
+ * Everything that is computed of a lot, from its records: the one path that lists, pages and benchmarks take.
+ *
+ * The lot is judged by the packet with most seed; a test is placed in the history of the packet it came from.
+ */
+export function evaluateLot(
+  lot: LotRecord,
+  crop: CropJudging,
+  climates: StoreClimates,
+  company: LotCompany,
+  today: string,
+): EvaluatedLot {
+  const seedsLeft = lot.packets.reduce((sum, packet) => sum + packet.seeds, 0);
+  const mainPacket = packetWithMostSeed(lot.packets);
+  const ageings = new Map<string, PacketAgeing | null>();
+  const ageingOf = (packet: PacketRecord | null) => {
+    if (!packet) return null;
+    let known = ageings.get(packet.id);
+    if (known === undefined) {
+      known = ageingOfPacket(packet, crop, climates, today);
+      ageings.set(packet.id, known);
+    }
+    return known;
+  };
+  const ageing = ageingOf(mainPacket);
+  const tests = lot.tests.map((test): EvaluatedTest => {
+    const packet = lot.packets.find((candidate) => candidate.id === test.packetId) ?? mainPacket;
+    const own = ageingOf(packet);
+    return {
+      ...test,
+      alive: test.replicates.reduce((sum, replicate) => sum + aliveIn(replicate), 0),
+      sown: test.replicates.reduce((sum, replicate) => sum + replicate.seeds, 0),
+      probitsLost: own?.ok ? own.probitsAt(toEpochDay(test.setOn)) : null,
+    };
+  });
+  const prior = ageing?.ok ? priorOf(crop, ageing) : null;
+  const posterior = prior ? posteriorOf(tests, prior) : null;
+  const judgement = judgeLot(toJudge({ lot, crop, company, today, seedsLeft, mainPacket, ageing, posterior, tests }));
+  return {
+    lot,
+    seedsLeft,
+    mainPacket,
+    periods: mainPacket ? storageHistory(mainPacket.placements, today) : [],
+    ageing,
+    prior,
+    posterior,
+    tests,
+    judgement,
+  };
+}
+
+function packetWithMostSeed(packets: PacketRecord[]): PacketRecord | null {
+  const placed = packets.filter((packet) => packet.placements.length > 0);
+  return placed.reduce<PacketRecord | null>(
+    (most, packet) => (most && most.seeds >= packet.seeds ? most : packet),
+    null,
+  );
+}
+
+function ageingOfPacket(
+  packet: PacketRecord,
+  crop: CropJudging,
+  climates: StoreClimates,
+  today: string,
+): PacketAgeing | null {
+  if (!crop.seed) return null;
+  // A placement planned for a later day says nothing of the seed yet.
+  const placements = packet.placements.filter((placement) => placement.from <= today);
+  if (placements.length === 0) return null;
+  return packetAgeing(storageHistory(placements, today), climates.climateOf, crop.seed);
+}
+
+function priorOf(crop: CropJudging, ageing: Extract<PacketAgeing, { ok: true }>): ChosenPrior {
+  return chooseLotPrior({
+    borrowed: crop.constantsBorrowed,
+    outsideFittedRange: ageing.outsideFittedRange,
+    moistureAssumed: ageing.moistureAssumed,
+    cropOverride: crop.prior,
+  });
+}
+
+function posteriorOf(tests: EvaluatedTest[], prior: ChosenPrior): LotPosterior {
+  return fitLot({
+    tests: tests.flatMap((test) =>
+      test.probitsLost === null ? [] : [{ probitsLost: test.probitsLost, germinated: test.alive, sown: test.sown }],
+    ),
+    prior: { initial: prior.initial, logRate: prior.logRate },
+    intraReplicateCorrelation: unevenness(tests),
+  });
+}
+
+const aliveIn = ({ normal, hard, fresh }: TestRecord['replicates'][number]) => normal + hard + fresh;
+
+/** Replicates that differ more than chance allows 1 in 100 times are no simple random sample. */
+const UNEVEN_P_VALUE = 0.01;
+/** Beyond this a test says next to nothing; it should be repeated, not weighed. */
+const MOST_UNEVEN = 0.5;
+
+/**
+ * How alike the seeds of one replicate are, 0-0.5. Replicates that agree are taken as a simple random sample; where a
+ * test's do not, its unevenness counts for all tests of the lot, so that the band is honest rather than narrow.
+ */
+function unevenness(tests: EvaluatedTest[]): number {
+  return tests.reduce((most, { replicates }) => {
+    if (replicates.length < 2) return most;
+    const counts = replicates.map((replicate) => ({ normal: aliveIn(replicate), seeds: replicate.seeds }));
+    const found = replicateHeterogeneity(counts);
+    if (!found || found.pValue >= UNEVEN_P_VALUE) return most;
+    return Math.max(most, Math.min(found.intraReplicateCorrelation, MOST_UNEVEN));
+  }, 0);
+}
+
+interface JudgeParts {
+  lot: LotRecord;
+  crop: CropJudging;
+  company: LotCompany;
+  today: string;
+  seedsLeft: number;
+  mainPacket: PacketRecord | null;
+  ageing: PacketAgeing | null;
+  posterior: LotPosterior | null;
+  tests: EvaluatedTest[];
+}
+
+function toJudge({
+  lot,
+  crop,
+  company,
+  today,
+  seedsLeft,
+  mainPacket,
+  ageing,
+  posterior,
+  tests,
+}: JudgeParts): LotToJudge {
+  const refusal = forecastRefusal(crop, mainPacket, ageing);
+  const last = tests.at(-1);
+  const acquired = lot.accessionAcquiredOn;
+  return {
+    today,
+    posterior: posterior as LotPosterior,
+    probitsLostNow: ageing?.ok ? ageing.probitsAt(toEpochDay(today)) : 0,
+    probitsPerDay: ageing?.ok ? ageing.ratePerDay : 0,
+    forecastRefusal: refusal ? { reason: refusal } : undefined,
+    thresholdRule: thresholdRuleOf(crop),
+    seedsLeft,
+    plantsNeeded: crop.plantsNeeded,
+    emergence: crop.emergence,
+    assurance: crop.assurance,
+    sowingMonth: crop.sowingMonth,
+    receivedOn: acquired && acquired > lot.harvestedOn && acquired <= today ? acquired : lot.harvestedOn,
+    lastTestedOn: last ? last.finishedOn : null,
+    probitsLostAtLastTest: last?.probitsLost ?? undefined,
+    contradictoryTests: contradiction(tests),
+    isOnlyLot: company.isOnlyLot,
+    hasSafetyDuplicate: lot.packets.some((packet) => packet.role === 'safety-duplicate' && packet.seeds > 0),
+  };
+}
+
+export function thresholdRuleOf(crop: CropJudging): ThresholdRule {
+  return crop.thresholdKind === 'absolute'
+    ? { kind: 'absolute', germination: crop.thresholdValue }
+    : { kind: 'fraction-of-initial', fraction: crop.thresholdValue };
+}
+
+/** Why there is no forecast, as the middle of a sentence; null when there is one. */
+function forecastRefusal(
+  crop: CropJudging,
+  mainPacket: PacketRecord | null,
+  ageing: PacketAgeing | null,
+): string | null {
+  if (!crop.seed) return 'no longevity constants are chosen for this crop';
+  if (!mainPacket || !ageing) return 'it is not known where this seed has been';
+  if (ageing.ok) return null;
+  const reason = ageing.reason.replace(/\.$/, '');
+  return reason.charAt(0).toLowerCase() + reason.slice(1);
+}
+
+/**
+ * Two neighbouring tests that cannot both be right: they differ by more than chance allows though the seed hardly aged
+ * between them, or the later one is better.
+ */
+function contradiction(tests: EvaluatedTest[]): readonly [number, number] | null {
+  for (let index = tests.length - 1; index > 0; index -= 1) {
+    const [earlier, later] = [tests[index - 1] as EvaluatedTest, tests[index] as EvaluatedTest];
+    const rises = later.alive / later.sown > earlier.alive / earlier.sown;
+    const aged = (later.probitsLost ?? 0) - (earlier.probitsLost ?? 0);
+    if (!rises && aged > NO_AGEING_PROBITS) continue;
+    const { compatible, pValue } = compareTwoResults(
+      { germinated: earlier.alive, seeds: earlier.sown },
+      { germinated: later.alive, seeds: later.sown },
+    );
+    if (!compatible && pValue < CONTRADICTION_P_VALUE) {
+      return [earlier.alive / earlier.sown, later.alive / later.sown];
+    }
+  }
+  return null;
+}
