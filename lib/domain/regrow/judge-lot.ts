@@ -1,0 +1,179 @@
+/**
+ * Judges one lot: from its posterior, its stock and its store to what the steward should do, how urgent it is and why.
+ * It only combines: each figure has a module of its own, and decide-action.ts holds the rules.
+ */
+import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
+import { nextSowingDates } from '../calendar/season';
+import { type LotPosterior, probabilityBelow, viabilityAt } from '../longevity/lot-model';
+import { ageingUntilBelow } from './ageing-until-below';
+import { decideAction } from './decide-action';
+import { type Decline, dateWhenLost, daysUntilLost, probitsLostBy } from './decline-dates';
+import { judgeWithoutForecast } from './judge-without-forecast';
+import { chanceOfRaisingOn, type LastSafeSeason, lastSafeSeason, type SowingOutlook } from './last-safe-season';
+import { STANDARD_ASSURANCE, seedsToSow, seedsToSowUncertain } from './seeds-to-sow';
+import { CHANCE_THAT_CALLS_FOR_A_TEST, type TestDue, testDue } from './test-due';
+import { lotThreshold, type ThresholdRule } from './threshold';
+import { type Action, urgencyOf } from './urgency';
+
+/** Seasons for which the chance of being below the threshold is told. */
+export const SEASONS_SHOWN = 5;
+/** The band shown around the viability. */
+export const BAND_LEVEL = 0.9;
+/** Seeds that a small test of an old lot takes: 2 x 25. Common practice; the bank may set its own. */
+export const SEEDS_PER_TEST = 50;
+
+export interface LotToJudge {
+  today: CalendarDate;
+  /** from fitLot; not read when a forecast is refused */
+  posterior: LotPosterior;
+  /** published ageing up to today, probits, >= 0 */
+  probitsLostNow: number;
+  /** published ageing per day in the present store, probits, >= 0 */
+  probitsPerDay: number;
+  /** why no forecast holds for this seed, in plain words, e.g. 'the seed is too moist for the equation' */
+  forecastRefusal?: { reason: string };
+  thresholdRule: ThresholdRule;
+  /** whole seeds in all its packets, >= 0 */
+  seedsLeft: number;
+  plantsNeeded: number;
+  /** chance that a living seed becomes a plant, in (0, 1] */
+  emergence: number;
+  /** wanted chance of raising the plants, in (0, 1); default 0.95 */
+  assurance?: number;
+  /** 1 to 12 */
+  sowingMonth: number;
+  /** harvest or receipt, whichever is later */
+  receivedOn: CalendarDate;
+  /** null: never tested */
+  lastTestedOn: CalendarDate | null;
+  /** published ageing up to the last test, probits; left out, the present rate is reckoned backwards */
+  probitsLostAtLastTest?: number;
+  /** viability in two tests that differ by more than chance allows, proportions */
+  contradictoryTests?: readonly [number, number] | null;
+  /** for the interval between tests without a forecast; default 'short-lived' */
+  life?: 'long-lived' | 'short-lived';
+  /** default 50 */
+  seedsPerTest?: number;
+  /** no other lot of its accession has seed */
+  isOnlyLot: boolean;
+  hasSafetyDuplicate: boolean;
+}
+
+/** What is known of a lot today. Proportions and chances are 0-1; null where no forecast holds. */
+export interface LotJudgement {
+  viabilityNow: { median: number; lower: number; upper: number; level: number } | null;
+  threshold: number | null;
+  chanceBelowNow: number | null;
+  /** at each of the next five sowings */
+  chanceBelowBySeason: { season: number; chance: number }[];
+  nextSeason: number;
+  /** for the next season; Infinity when no number reaches the assurance */
+  seedsNeeded: number | null;
+  /** of raising the plants by sowing all the seed left in the next season */
+  chanceOfRaisingNextSeason: number | null;
+  testDue: TestDue;
+  lastSafeSeason: LastSafeSeason | null;
+  rescue: boolean;
+  action: Action;
+  /** larger is more urgent; see urgency.ts */
+  urgency: number;
+  reasons: string[];
+  sentence: string;
+  forecastRefusal: string | null;
+}
+
+/**
+ * Judges one lot.
+ *
+ * @param lot  see LotToJudge
+ * @returns its judgement
+ * @throws RangeError when a figure is outside its range
+ * @see docs/methods/regrow-decision.md
+ * Checked in tests/domain/regrow/judge-lot.test.ts; every rule in tests/domain/regrow/decide-action.test.ts
+ */
+export function judgeLot(lot: LotToJudge): LotJudgement {
+  if (lot.forecastRefusal !== undefined) return judgeWithoutForecast(lot, lot.forecastRefusal.reason);
+  const { today, posterior, probitsLostNow, plantsNeeded, emergence, seedsLeft, sowingMonth } = lot;
+  const assurance = lot.assurance ?? STANDARD_ASSURANCE;
+  const initialViability = viabilityAt(posterior, { probitsLost: 0, level: BAND_LEVEL }).median;
+  const threshold = lotThreshold({ rule: lot.thresholdRule, initialViability });
+  const viabilityNow = viabilityAt(posterior, { probitsLost: probitsLostNow, level: BAND_LEVEL });
+  const chanceBelowNow = probabilityBelow(posterior, { probitsLost: probitsLostNow, threshold });
+
+  const sowings = nextSowingDates(today, sowingMonth, SEASONS_SHOWN);
+  const chanceBelowBySeason = sowings.map(({ season, sowOn }) => {
+    const probitsLost = probitsLostBy(lot, sowOn);
+    return { season, chance: probabilityBelow(posterior, { probitsLost, threshold }) };
+  });
+  const [next, afterNext] = sowings as [(typeof sowings)[0], (typeof sowings)[0]];
+  const atNextSowing = { probitsLost: probitsLostBy(lot, next.sowOn) };
+  const seedsNeeded = seedsToSowUncertain({ plants: plantsNeeded, posterior, ...atNextSowing, emergence, assurance });
+  const chancePerSeedAtMedian = Math.max(viabilityNow.median * emergence, Number.MIN_VALUE);
+
+  const outlook: SowingOutlook = lot;
+  const safeUntil = lastSafeSeason(outlook, sowingMonth, assurance);
+  const chanceBelowNextSeason = (chanceBelowBySeason[0] as { chance: number }).chance;
+  const due = dueTest(lot, threshold);
+  const stakes = { isOnlyLot: lot.isOnlyLot, hasSafetyDuplicate: lot.hasSafetyDuplicate };
+  const decision = decideAction({
+    today,
+    nextSeason: next.season,
+    seedsLeft,
+    plantsNeeded,
+    seedsNeeded,
+    seedsNeededAtMedian: seedsToSow({ plants: plantsNeeded, chancePerSeed: chancePerSeedAtMedian, assurance }),
+    seedsPerTest: lot.seedsPerTest ?? SEEDS_PER_TEST,
+    viabilityNow,
+    threshold,
+    chanceBelowNow,
+    chanceBelowNextSeason,
+    everTested: lot.lastTestedOn !== null,
+    testDue: due,
+    contradictoryTests: lot.contradictoryTests ?? null,
+    lastSafeSeason: safeUntil,
+    ...stakes,
+  });
+  const chanceWaitingFails = 1 - chanceOfRaisingOn(outlook, afterNext.sowOn);
+  const risks = { chanceBelow: chanceBelowNextSeason, chanceWaitingFails, ...stakes };
+  return {
+    viabilityNow: { ...viabilityNow, level: BAND_LEVEL },
+    threshold,
+    chanceBelowNow,
+    chanceBelowBySeason,
+    nextSeason: next.season,
+    seedsNeeded,
+    chanceOfRaisingNextSeason: chanceOfRaisingOn(outlook, next.sowOn),
+    testDue: due,
+    lastSafeSeason: safeUntil,
+    ...decision,
+    urgency: seedsLeft === 0 ? 0 : urgencyOf({ action: decision.action, rescue: decision.rescue, ...risks }),
+    forecastRefusal: null,
+  };
+}
+
+/** When the next test is due, from the ageing at which the chance of being below passes one half and one tenth. */
+function dueTest(lot: LotToJudge, threshold: number): TestDue {
+  const { posterior, today, probitsLostNow, probitsPerDay, receivedOn, lastTestedOn } = lot;
+  const since =
+    lastTestedOn === null
+      ? { on: receivedOn, probitsLost: 0 }
+      : { on: lastTestedOn, probitsLost: lot.probitsLostAtLastTest ?? lostBefore(lot, lastTestedOn) };
+  const decline: Decline = { today, probitsLostNow, probitsPerDay, since };
+  const untilBelow = ageingUntilBelow({ posterior, threshold, chance: 0.5 });
+  const untilRisk = ageingUntilBelow({ posterior, threshold, chance: CHANCE_THAT_CALLS_FOR_A_TEST });
+  return testDue({
+    receivedOn,
+    lastTestedOn,
+    daysFromTestToThreshold: Math.max(
+      0,
+      daysUntilLost(decline, untilBelow) - daysUntilLost(decline, since.probitsLost),
+    ),
+    chancePassesOn: dateWhenLost(decline, untilRisk),
+    life: lot.life ?? 'short-lived',
+  });
+}
+
+/** Ageing up to an earlier day, at the present rate. */
+function lostBefore({ today, probitsLostNow, probitsPerDay }: LotToJudge, on: CalendarDate): number {
+  return Math.max(0, probitsLostNow - probitsPerDay * Math.max(0, daysBetween(on, today)));
+}
