@@ -8,23 +8,26 @@ import { explainFailure } from './explain-failure';
 /**
  * The database can be read and has every change that this program was written for.
  *
- * @param migrationsDirectory  where the program's changes lie; a build that leaves them out is content with a history
- *   in which none is unfinished, because `npm run up` applies them before it starts the server
+ * @param wanted  names of the program's changes; a build that leaves their files out knows none, and is content with a
+ *   history in which each is finished, because `npm run up` applies them before it starts the server
  * @throws AppError with the trouble's code: 'database-missing', 'database-busy', or 'refused' when a change is missing
  * Checked in tests/server/database/assert-ready.test.ts
  */
-export function assertReady(migrationsDirectory: string = path.join(process.cwd(), 'prisma', 'migrations')): void {
+export function assertReady(wanted: string[] = changesOfProgram()): void {
   const history = readHistory();
   const done = new Set(history.filter((change) => change.finished_at !== null).map((change) => change.migration_name));
-  const wanted = existsSync(migrationsDirectory)
-    ? readdirSync(migrationsDirectory, { withFileTypes: true })
-        .filter((entry) => entry.isDirectory())
-        .map((entry) => entry.name)
-    : history.map((change) => change.migration_name);
-  const missing = wanted.filter((name) => !done.has(name));
+  const missing = [...wanted, ...history.map((change) => change.migration_name)].filter((name) => !done.has(name));
   if (done.size === 0 || missing.length > 0) {
     throw new AppError('refused', `The collection lacks changes: ${missing.join(', ') || 'all'}. Run 'npm run up'.`);
   }
+}
+
+function changesOfProgram(): string[] {
+  // The whole path stands here as it is, so that the build takes these files along and no others.
+  if (!existsSync(path.join(process.cwd(), 'prisma', 'migrations'))) return [];
+  return readdirSync(path.join(process.cwd(), 'prisma', 'migrations'), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => entry.name);
 }
 
 function readHistory() {

@@ -1,5 +1,4 @@
-import { mkdirSync, rmSync } from 'node:fs';
-import path from 'node:path';
+import { rmSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { assertReady } from '@/lib/server/database/assert-ready';
 import { connections } from '@/lib/server/database/connections';
@@ -17,21 +16,18 @@ const outcome = (...call: Parameters<typeof assertReady>) => {
 
 it('is ready when every change was applied', () => {
   expect(outcome()).toBe('ready');
-  expect(outcome(path.join(bank.directory, 'no such folder'))).toBe('ready');
+  expect(outcome([])).toBe('ready');
 });
 
 it('is not ready when the program knows a change that the database lacks', () => {
-  const folder = path.join(bank.directory, 'migrations');
-  mkdirSync(path.join(folder, '29990101000000_something_new'), { recursive: true });
-  expect(outcome(folder)).toBe('refused');
+  expect(outcome(['29990101000000_something_new'])).toBe('refused');
 });
 
 it('is not ready with a change that never finished, nor with none at all', () => {
-  const elsewhere = path.join(bank.directory, 'no such folder');
   connections().bulk.exec('UPDATE "_prisma_migrations" SET finished_at = NULL');
-  expect(outcome(elsewhere)).toBe('refused');
+  expect(outcome([])).toBe('refused');
   connections().bulk.exec('DELETE FROM "_prisma_migrations"');
-  expect(outcome(elsewhere)).toBe('refused');
+  expect(outcome([])).toBe('refused');
 });
 
 it('is not ready without its file', () => {

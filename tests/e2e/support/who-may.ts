@@ -1,0 +1,101 @@
+import type { Role } from '../../../lib/domain/people/roles';
+
+/**
+ * Who may what: every page, route and action of the app, by hand. doors.spec.ts fails when one is missing here, so that
+ * nothing is added without somebody having said who it is for.
+ */
+export type Who = 'anyone' | Role;
+
+export interface PageRule {
+  who: Who;
+  /** A query whose first value fills the address's [segment]. */
+  sample?: string;
+}
+
+const ACCESSION = 'SELECT number FROM Accession LIMIT 1';
+const CROP = 'SELECT cropId FROM Accession LIMIT 1';
+const LOT = 'SELECT number FROM Lot LIMIT 1';
+const STORE = 'SELECT id FROM Store LIMIT 1';
+const TEST = 'SELECT number FROM GerminationTest LIMIT 1';
+const PERSON = 'SELECT id FROM User LIMIT 1';
+
+export const PAGES: Record<string, PageRule> = {
+  '/': { who: 'visitor' },
+  '/collection': { who: 'visitor' },
+  '/collection/accessions/[number]': { who: 'visitor', sample: ACCESSION },
+  '/collection/accessions/[number]/edit': { who: 'steward', sample: ACCESSION },
+  '/collection/accessions/new': { who: 'steward' },
+  '/collection/crops': { who: 'visitor' },
+  '/collection/crops/[id]': { who: 'visitor', sample: CROP },
+  '/collection/crops/[id]/edit': { who: 'steward', sample: CROP },
+  '/collection/crops/new': { who: 'steward' },
+  '/collection/lots': { who: 'visitor' },
+  '/collection/lots/[number]': { who: 'visitor', sample: LOT },
+  '/collection/lots/[number]/edit': { who: 'volunteer', sample: LOT },
+  '/collection/lots/[number]/move': { who: 'volunteer', sample: LOT },
+  '/collection/lots/[number]/take': { who: 'volunteer', sample: LOT },
+  '/collection/lots/log': { who: 'volunteer' },
+  '/germination': { who: 'visitor' },
+  '/germination/[number]': { who: 'visitor', sample: TEST },
+  '/germination/[number]/correct': { who: 'volunteer', sample: TEST },
+  '/germination/new': { who: 'volunteer' },
+  '/import': { who: 'steward' },
+  '/import/[id]': { who: 'steward', sample: "SELECT 'nothing'" },
+  '/new-password': { who: 'anyone' },
+  '/regrow': { who: 'visitor' },
+  '/settings': { who: 'visitor' },
+  '/settings/account': { who: 'visitor' },
+  '/settings/people': { who: 'steward' },
+  '/settings/people/[id]': { who: 'steward', sample: PERSON },
+  '/sign-in': { who: 'anyone' },
+  '/stores': { who: 'visitor' },
+  '/stores/[id]': { who: 'visitor', sample: STORE },
+  '/stores/[id]/edit': { who: 'steward', sample: STORE },
+  '/stores/new': { who: 'steward' },
+  // Open until there is an account, then gone.
+  '/welcome': { who: 'anyone' },
+};
+
+export const ROUTES: Record<string, PageRule> = {
+  'GET /api/accessions': { who: 'visitor' },
+  'GET /api/health': { who: 'anyone' },
+  'GET /api/imports/[id]': { who: 'steward', sample: "SELECT 'nothing'" },
+  'GET /api/ready': { who: 'anyone' },
+};
+
+export interface ActionRule {
+  who: Who;
+  /** What the action takes; most take what the form showed before, and the form. */
+  takes?: 'state and form' | 'form' | 'nothing';
+}
+
+export const ACTIONS: Record<string, ActionRule> = {
+  'collection/accessions#addAccession': { who: 'steward' },
+  'collection/accessions#changeAccession': { who: 'steward' },
+  'collection/crops#addCrop': { who: 'steward' },
+  'collection/crops#changeCrop': { who: 'steward' },
+  'collection/lots#changeLot': { who: 'volunteer' },
+  'collection/lots#logLot': { who: 'volunteer' },
+  'collection/lots#putElsewhere': { who: 'volunteer' },
+  'collection/lots#takeBack': { who: 'volunteer' },
+  'collection/lots#takeSeed': { who: 'volunteer' },
+  'germination#recordTest': { who: 'volunteer' },
+  'import#chooseFile': { who: 'steward' },
+  'import#importFile': { who: 'steward' },
+  'new-password#setPassword': { who: 'anyone' },
+  'settings#chooseTheme': { who: 'anyone', takes: 'form' },
+  'settings#saveBank': { who: 'steward' },
+  'settings/account#changePassword': { who: 'visitor' },
+  'settings/account#endSession': { who: 'visitor' },
+  'settings/people#addPerson': { who: 'steward' },
+  'settings/people#blockPerson': { who: 'steward' },
+  'settings/people#changeRole': { who: 'steward' },
+  'settings/people#endSessions': { who: 'steward' },
+  'settings/people#makePasswordCode': { who: 'steward' },
+  'settings/people#unblockPerson': { who: 'steward' },
+  'sign-in#signIn': { who: 'anyone' },
+  'sign-in#signOut': { who: 'anyone', takes: 'nothing' },
+  'stores#addStore': { who: 'steward' },
+  'stores#changeStore': { who: 'steward' },
+  'welcome#openBank': { who: 'anyone' },
+};
