@@ -14,6 +14,8 @@ const environmentSchema = z.object({
     .string()
     .regex(/^\d{4}-\d{2}-\d{2}$/)
     .optional(),
+  /** How long a write waits for another program that holds the file, milliseconds. Tests make it short. */
+  HILUM_BUSY_TIMEOUT_MS: z.coerce.number().int().min(0).max(600_000).default(10_000),
   /** Shown in the terminal at first start; whoever types it becomes the first steward. */
   HILUM_SETUP_CODE: z.string().min(6).optional(),
   /** The address people use when a proxy with a certificate stands before the app: 'https://seeds.example.org'. */
@@ -30,6 +32,7 @@ export function environment(): Environment {
     HOST: process.env.HOST || undefined,
     PORT: process.env.PORT || undefined,
     HILUM_TODAY: process.env.HILUM_TODAY || undefined,
+    HILUM_BUSY_TIMEOUT_MS: process.env.HILUM_BUSY_TIMEOUT_MS || undefined,
     HILUM_SETUP_CODE: process.env.HILUM_SETUP_CODE || undefined,
     HILUM_ADDRESS: process.env.HILUM_ADDRESS || undefined,
   });

@@ -4,7 +4,7 @@ import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import Database from 'better-sqlite3';
 import { PrismaClient } from '@/generated/prisma/client';
 import { AppError } from '../app-error';
-import { databaseFile } from '../env';
+import { databaseFile, environment } from '../env';
 import { explainReads } from './explain-reads';
 
 /**
@@ -24,13 +24,15 @@ export interface Connections {
   rows: Database.Database;
 }
 
-const BUSY_TIMEOUT_MS = 10_000;
-
 const holder = globalThis as typeof globalThis & { hilumConnections?: Connections };
 
 function openPrisma(file: string): PrismaClient {
   return new PrismaClient({
-    adapter: new PrismaBetterSqlite3({ url: `file:${file}`, timeout: BUSY_TIMEOUT_MS, fileMustExist: true }),
+    adapter: new PrismaBetterSqlite3({
+      url: `file:${file}`,
+      timeout: environment().HILUM_BUSY_TIMEOUT_MS,
+      fileMustExist: true,
+    }),
     transactionOptions: { maxWait: 30_000, timeout: 120_000 },
   });
 }
@@ -44,9 +46,13 @@ export function connections(): Connections {
     );
   }
   if (holder.hilumConnections?.file !== file) {
-    const bulk = new Database(file, { timeout: BUSY_TIMEOUT_MS, fileMustExist: true });
+    const bulk = new Database(file, { timeout: environment().HILUM_BUSY_TIMEOUT_MS, fileMustExist: true });
     bulk.pragma('synchronous = FULL');
-    const rows = new Database(file, { timeout: BUSY_TIMEOUT_MS, fileMustExist: true, readonly: true });
+    const rows = new Database(file, {
+      timeout: environment().HILUM_BUSY_TIMEOUT_MS,
+      fileMustExist: true,
+      readonly: true,
+    });
     holder.hilumConnections = { file, reader: explainReads(openPrisma(file)), writer: openPrisma(file), bulk, rows };
   }
   return holder.hilumConnections as Connections;
