@@ -27,6 +27,14 @@ const CORRECTION_REASON_NEEDED = 'Say what was wrong with the test as first writ
 const recordId = z.string().max(64, 'This does not name anything in the collection.');
 const noneWhenBlank = optionalField(seedCount).transform((seeds) => seeds ?? 0);
 
+const normalCount = z
+  .unknown()
+  .refine((value) => blankToUndefined(value) !== undefined, {
+    error: 'Write how many became normal seedlings, 0 if none did.',
+    abort: true,
+  })
+  .pipe(seedCount);
+
 /**
  * One replicate. Normal seedlings must be said, 0 if there were none; abnormal, hard and fresh left blank mean none;
  * dead left blank means all that is left of the seeds set.
@@ -34,7 +42,7 @@ const noneWhenBlank = optionalField(seedCount).transform((seeds) => seeds ?? 0);
 const replicateRow = z
   .object({
     seeds: countBetween(REPLICATE_SEEDS, 'seeds'),
-    normal: seedCount,
+    normal: normalCount,
     abnormal: noneWhenBlank,
     hard: noneWhenBlank,
     fresh: noneWhenBlank,

@@ -40,7 +40,7 @@ describe('replicates', () => {
 
   test('seeds without a count are asked for, never taken as all dead', () => {
     expect(messages({ replicates: [dish(), { seeds: '50', normal: '' }] })).toEqual({
-      'replicates.1.normal': 'Fill this in.',
+      'replicates.1.normal': 'Write how many became normal seedlings, 0 if none did.',
     });
     expect(parse({ replicates: [dish({ normal: '0' })] }).replicates[0]?.dead).toBe(50);
   });

@@ -3,37 +3,34 @@ import { countingAdvice } from '@/lib/domain/germination/counting-advice';
 import { cautionsFor } from '@/lib/domain/reference/cautions';
 import type { CropForTesting } from '@/lib/server/queries/lots-for-testing';
 
-/** What to mind at the count and on the bench: the lot's own danger first, then the classes, then the cautions. */
-export function BenchAdvice({ crop, treatment }: { crop: CropForTesting; treatment: string | null }) {
+/** What to mind at the count and on the bench: first the classes, then the cautions. */
+export function BenchAdvice({ crop }: { crop: CropForTesting }) {
   const advice = countingAdvice({
     family: crop.family,
     scientificName: crop.scientificName,
     hardSeedOccurs: crop.methods.some((method) => method.hardSeedOccurs),
   });
   return (
-    <>
-      {treatment && <TreatedSeed treatment={treatment} />}
-      <section className="sheet grid gap-3" aria-labelledby="advice-title">
-        <h2 id="advice-title">At the count</h2>
+    <section className="sheet grid gap-3" aria-labelledby="advice-title">
+      <h2 id="advice-title">At the count</h2>
+      <ul className="grid list-disc gap-2 pl-5">
+        {advice.map(({ key, text, mark, source }) => (
+          <li key={key}>
+            {text} <span className="label">({mark === 'published' ? shortSource(source) : mark})</span>
+          </li>
+        ))}
+      </ul>
+      <details>
+        <summary className="w-fit cursor-pointer py-2.5 font-semibold">Cautions</summary>
         <ul className="grid list-disc gap-2 pl-5">
-          {advice.map(({ key, text, mark, source }) => (
-            <li key={key}>
-              {text} <span className="label">({mark === 'published' ? shortSource(source) : mark})</span>
+          {cautionsFor('germination test').map((caution) => (
+            <li key={caution.key}>
+              {caution.text} <span className="label">({caution.mark})</span>
             </li>
           ))}
         </ul>
-        <details>
-          <summary className="flex min-h-11 w-fit cursor-pointer items-center font-semibold">Cautions</summary>
-          <ul className="grid list-disc gap-2 pl-5">
-            {cautionsFor('germination test').map((caution) => (
-              <li key={caution.key}>
-                {caution.text} <span className="label">({caution.mark})</span>
-              </li>
-            ))}
-          </ul>
-        </details>
-      </section>
-    </>
+      </details>
+    </section>
   );
 }
 

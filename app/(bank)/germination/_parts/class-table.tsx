@@ -32,8 +32,10 @@ export function ClassTable({ summary }: { summary: TestSummary }) {
             <th scope="row" className="row-head py-2! font-normal!">
               <span className="flex items-center gap-2">
                 <ClassIcon state={seedClass} />
-                {seedClass}
-                {MEANING[seedClass] && <span className="label">{MEANING[seedClass]}</span>}
+                <span className="sm:flex sm:items-baseline sm:gap-2">
+                  {seedClass}
+                  {MEANING[seedClass] && <span className="label block">{MEANING[seedClass]}</span>}
+                </span>
               </span>
             </th>
             <td className="number py-2!">{summary.roundedPercentages[seedClass]}</td>

@@ -24,7 +24,7 @@ export function ReplicatesShown({ replicates }: { replicates: (ClassedReplicate 
         ))}
       </ul>
       <details>
-        <summary className="flex min-h-11 w-fit cursor-pointer items-center font-semibold">Counts in a table</summary>
+        <summary className="w-fit cursor-pointer py-2.5 font-semibold">Counts in a table</summary>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls sideways must be reachable by keyboard */}
         <section aria-label="Counts of each replicate" tabIndex={0} className="overflow-x-auto">
           <table className="ledger">

@@ -64,12 +64,14 @@ export function heterogeneityInWords({ heterogeneity, withinTolerance }: TestSum
  * @param before  the earlier test: its number, day and counts
  * @param now     this test's counts
  * @param result  from `compareTwoResults`
+ * @param trusted whether this test's replicates agree; a fall found by a doubtful test is not believed
  * Checked in tests/app/result-words.test.ts
  */
 export function comparedInWords(
   before: { number: string; finishedOn: string; seeds: number; normal: number },
   now: { seeds: number; normal: number },
   result: TwoResults,
+  trusted: boolean,
 ): string {
   const earlier = `${before.number} of ${formatDate(before.finishedOn)} gave ${Math.round((100 * before.normal) / before.seeds)} %`;
   const points = Math.round(result.difference);
@@ -79,5 +81,9 @@ export function comparedInWords(
   if (result.compatible) return `${earlier}: ${apart}, ${usual}. The two agree.`;
   const beyond = result.tolerance === null ? 'more than chance explains' : `and only ${result.tolerance} is usual`;
   const fell = before.normal / before.seeds > now.normal / now.seeds;
-  return `${earlier}: ${apart}, ${beyond}. ${fell ? 'Seed ages: the lot has most likely lost it.' : 'The lot cannot have gained it.'}`;
+  if (!fell) return `${earlier}: ${apart}, ${beyond}. A lot gains germination only as dormancy wears off.`;
+  const loss = trusted
+    ? 'Seed ages, so the loss is believable.'
+    : 'Do not believe the loss before the lot is tested again.';
+  return `${earlier}: ${apart}, ${beyond}. ${loss}`;
 }

@@ -75,7 +75,9 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
           </Finding>
         )}
         {before && compared && (
-          <Finding term="Against the lot's test before">{comparedInWords(before, now, compared)}</Finding>
+          <Finding term="Against the lot's test before">
+            {comparedInWords(before, now, compared, summary.withinTolerance !== false)}
+          </Finding>
         )}
       </dl>
     </section>

@@ -58,7 +58,13 @@ export function TestForm(props: TestFormProps) {
         <HiddenField name="lot" value={props.lotNumber} />
       )}
       <div className="grid gap-5 sm:grid-cols-2">
-        <DateField name="setOn" label="Set on" max={props.today} defaultValue={correcting?.setOn} />
+        <DateField
+          name="setOn"
+          label="Set on"
+          hint="The day the seeds were laid out."
+          max={props.today}
+          defaultValue={correcting?.setOn}
+        />
         <DateField
           name="finishedOn"
           label="Last count on"

@@ -8,7 +8,7 @@ import { requirePerson } from '@/lib/server/auth/require-person';
 import { findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
 import { findLotsToTest, getLotForTesting, type LotForTesting } from '@/lib/server/queries/lots-for-testing';
 import { today } from '@/lib/server/today';
-import { BenchAdvice } from '../_parts/bench-advice';
+import { BenchAdvice, TreatedSeed } from '../_parts/bench-advice';
 import { ChooseLot } from '../_parts/choose-lot';
 import { MethodCard } from '../_parts/method-card';
 import { countDaysInWords, methodsOffered } from '../_parts/method-words';
@@ -33,12 +33,19 @@ export default async function NewTestPage({ searchParams }: Props) {
   return (
     <>
       <PageHead
-        above={<LotLine lot={lot} />}
+        above={
+          <>
+            {lot.crop.name} · <i>{lot.crop.scientificName}</i>
+          </>
+        }
         title="Record a germination test"
         below={
           <>
-            <b className="text-ink">{lot.accessionName}</b> <span className="figures text-ink">{lot.number}</span>,
-            harvested {formatDate(lot.harvestedOn)}
+            <b className="text-ink">{lot.accessionName}</b>{' '}
+            <Link href={lotPath(lot.number)} className="figures text-ink underline underline-offset-3">
+              {lot.number}
+            </Link>
+            , harvested {formatDate(lot.harvestedOn)}
           </>
         }
       >
@@ -46,20 +53,25 @@ export default async function NewTestPage({ searchParams }: Props) {
           Another lot
         </Link>
       </PageHead>
-      <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
-        <aside className="grid gap-4 lg:order-2">
+      <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_20rem] lg:grid-rows-[auto_1fr]">
+        <div className="grid content-start gap-4 lg:col-start-2">
           <MethodCard crop={lot.crop} />
-          <BenchAdvice crop={lot.crop} treatment={lot.treatment} />
+          {lot.treatment && <TreatedSeed treatment={lot.treatment} />}
+        </div>
+        <div className="min-w-0 lg:col-start-1 lg:row-span-2 lg:row-start-1">
+          <TestForm
+            lotNumber={lot.number}
+            today={today()}
+            packets={packetOptions(lot.packets)}
+            methodsOffered={methodsOffered(lot.crop.methods)}
+            countHint={countHint(lot)}
+            replicates={Array.from({ length: query.replicates }, () => blankDraft(USUAL_SEEDS))}
+            addressWithoutReplicates={`/germination/new?lot=${encodeURIComponent(lot.number)}&`}
+          />
+        </div>
+        <aside className="lg:col-start-2">
+          <BenchAdvice crop={lot.crop} />
         </aside>
-        <TestForm
-          lotNumber={lot.number}
-          today={today()}
-          packets={packetOptions(lot.packets)}
-          methodsOffered={methodsOffered(lot.crop.methods)}
-          countHint={countHint(lot)}
-          replicates={Array.from({ length: query.replicates }, () => blankDraft(USUAL_SEEDS))}
-          addressWithoutReplicates={`/germination/new?lot=${encodeURIComponent(lot.number)}&`}
-        />
       </div>
     </>
   );
@@ -80,17 +92,6 @@ const asChoice = ({ lotNumber, ...lot }: Awaited<ReturnType<typeof findTestsDueO
   ...lot,
   number: lotNumber,
 });
-
-function LotLine({ lot }: { lot: LotForTesting }) {
-  return (
-    <>
-      {lot.crop.name} · <i>{lot.crop.scientificName}</i> · lot{' '}
-      <Link href={lotPath(lot.number)} className="figures text-ink underline underline-offset-3">
-        {lot.number}
-      </Link>
-    </>
-  );
-}
 
 function countHint(lot: LotForTesting): string | undefined {
   const [method] = lot.crop.methods;
