@@ -6,7 +6,6 @@
  * difference of its integral: exact for a straight path however steep, where a sum over knots would jump by a whole
  * knot when extrapolating far (then the distribution function is a step as seen along the rate).
  */
-import { CUMULATIVE_AT, INTEGRAL_AT, SIDE_INTERVALS, TABLE_POINTS } from './initial-viability-given-rate';
 import {
   KNOT_LENGTH,
   LEFT_SPACING,
@@ -24,13 +23,14 @@ import {
 } from './rate-cells';
 
 /** A posterior as numbers: the cells of rates, and the tables of K that they point into. */
-export type PosteriorShape = { cells: RateCells; tables: Float64Array };
+export type PosteriorShape = {
+  cells: RateCells;
+  tables: Float64Array;
+  /** intervals of each table on either side of its top */
+  sideIntervals: number;
+};
 
 // Copies, because a constant of another module can cost a call each time it is read.
-const SIDE = SIDE_INTERVALS;
-const LAST = TABLE_POINTS - 1;
-const CUMULATIVE = CUMULATIVE_AT;
-const INTEGRAL = INTEGRAL_AT;
 const STRIDE = KNOT_LENGTH;
 const [AT_RATE, AT_MODE, AT_SCALE, AT_TABLE, AT_LEFT, AT_RIGHT] = [
   RATE,
@@ -52,42 +52,51 @@ const [AT_MASS_BEFORE, AT_MASS_AFTER, AT_TILT_BEFORE, AT_TILT_AFTER, AT_MIDDLE_A
 let cumulativeHere = 0;
 let integralHere = 0;
 
-function look(tables: Float64Array, at: number, leftSpacing: number, rightSpacing: number, y: number): void {
+function look(
+  tables: Float64Array,
+  at: number,
+  leftSpacing: number,
+  rightSpacing: number,
+  side: number,
+  y: number,
+): void {
+  const last = 2 * side;
+  const points = last + 1;
   let i: number;
   let position: number;
   let spacing: number;
   if (y < 0) {
     spacing = leftSpacing;
-    position = SIDE + y / spacing;
+    position = side + y / spacing;
     if (position <= 0) {
       cumulativeHere = 0;
       integralHere = 0;
       return;
     }
     // Rounding can lift a position just below the top onto it.
-    i = position >= SIDE ? SIDE - 1 : position | 0;
+    i = position >= side ? side - 1 : position | 0;
   } else {
     spacing = rightSpacing;
-    position = SIDE + y / spacing;
-    if (position >= LAST) {
+    position = side + y / spacing;
+    if (position >= last) {
       cumulativeHere = 1;
-      integralHere = (tables[at + INTEGRAL + LAST] as number) + (position - LAST) * spacing;
+      integralHere = (tables[at + 2 * points + last] as number) + (position - last) * spacing;
       return;
     }
     i = position | 0;
   }
   const t = position - i;
   const row = at + i;
-  const c0 = tables[row + CUMULATIVE] as number;
+  const c0 = tables[row + points] as number;
   const f0 = (tables[row] as number) * spacing;
   const f1 = (tables[row + 1] as number) * spacing;
-  const rise = (tables[row + CUMULATIVE + 1] as number) - c0;
+  const rise = (tables[row + points + 1] as number) - c0;
   const square = 3 * rise - 2 * f0 - f1;
   const cube = f0 + f1 - 2 * rise;
   cumulativeHere = c0 + t * (f0 + t * (square + t * cube));
   // The integral of that same cubic, so that an average never leaves the range of what it averages.
   integralHere =
-    (tables[row + INTEGRAL] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
+    (tables[row + 2 * points] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
 }
 
 /** Average of the distribution function along a half cell, weighted by a density with this tilt. */
@@ -111,7 +120,11 @@ function tiltedAverage(c0: number, i0: number, y0: number, c1: number, i1: numbe
  * @returns chance in [0, 1]
  * Checked against dense-grid integration and R: tests/domain/longevity/lot-model.test.ts
  */
-export function chanceBelowProbit({ cells, tables }: PosteriorShape, probitsLost: number, z: number): number {
+export function chanceBelowProbit(
+  { cells, tables, sideIntervals: side }: PosteriorShape,
+  probitsLost: number,
+  z: number,
+): number {
   const end = cells.length;
   let chance = 0;
   let middleY = 0; // of the cell before the knot at hand
@@ -121,11 +134,11 @@ export function chanceBelowProbit({ cells, tables }: PosteriorShape, probitsLost
     const at = cells[knot + AT_TABLE] as number;
     const left = cells[knot + AT_LEFT] as number;
     const right = cells[knot + AT_RIGHT] as number;
-    look(tables, at, left, right, y);
+    look(tables, at, left, right, side, y);
     const cumulative = cumulativeHere;
     const integral = integralHere;
     if (knot > 0) {
-      look(tables, at, left, right, middleY);
+      look(tables, at, left, right, side, middleY);
       const tilt = cells[knot + AT_TILT_BEFORE] as number;
       const average = tiltedAverage(cumulativeHere, integralHere, middleY, cumulative, integral, y, tilt);
       chance += (cells[knot + AT_MASS_BEFORE] as number) * average;
@@ -134,7 +147,7 @@ export function chanceBelowProbit({ cells, tables }: PosteriorShape, probitsLost
       const lost = (cells[next + AT_RATE] as number) * probitsLost;
       const nextY = (z + lost - (cells[next + AT_MODE] as number)) / (cells[next + AT_SCALE] as number);
       middleY = y + (cells[knot + AT_MIDDLE_AFTER] as number) * (nextY - y);
-      look(tables, at, left, right, middleY);
+      look(tables, at, left, right, side, middleY);
       const tilt = cells[knot + AT_TILT_AFTER] as number;
       const average = tiltedAverage(cumulative, integral, y, cumulativeHere, integralHere, middleY, tilt);
       chance += (cells[knot + AT_MASS_AFTER] as number) * average;

@@ -1,7 +1,7 @@
 /**
  * The inner half of the lot model: how plausible each initial viability K (probits) is, for one relative rate of ageing.
  *
- * Given the rate the density of K has one hump, so it is tabulated at 25 points reaching from the hump's top to where it
+ * Given the rate the density of K has one hump, so it is tabulated at points reaching from the hump's top to where it
  * has fallen by e^-14 on each side. The two sides have their own spacing, because a lot of which every seed grew
  * gives a cliff on the left and a slope on the right. From the log density and its slope at the points come the
  * distribution function and its integral, by the trapezoid rule with slope correction.
@@ -15,10 +15,18 @@ export type LotProblem = {
   initialPrecision: number;
   logRateMean: number;
   logRatePrecision: number;
+  /** intervals of the table of K on each side of its top */
+  sideIntervals: number;
 };
 
-export const SIDE_INTERVALS = 12;
-export const TABLE_POINTS = 2 * SIDE_INTERVALS + 1;
+/** Intervals on each side of the top, enough for a hump that is not far from a Gaussian. */
+export const FEWEST_SIDE_INTERVALS = 12;
+/** Most of them: a prior of sd 5 beside a test in which every seed grew. */
+export const MOST_SIDE_INTERVALS = 80;
+const MOST_POINTS = 2 * MOST_SIDE_INTERVALS + 1;
+
+/** Numbers of one table: one each of density, distribution function and integral of the latter at every point. */
+export const tableLength = (sideIntervals: number): number => 3 * (2 * sideIntervals + 1);
 
 /** K given one rate. Lengths inside the tables are in units of `scale`, measured from `mode`. */
 export type InitialViabilityTable = {
@@ -37,11 +45,6 @@ export type InitialViabilityTable = {
   at: number;
 };
 
-/** Numbers of one table: TABLE_POINTS each of density, distribution function and integral of the latter. */
-export const TABLE_LENGTH = 3 * TABLE_POINTS;
-export const CUMULATIVE_AT = TABLE_POINTS;
-export const INTEGRAL_AT = 2 * TABLE_POINTS;
-
 const REACH_DROP = 14; // e^-14 is 1e-6: what is cut off cannot matter at the accuracy promised (0.003)
 const GAUSSIAN_REACH = Math.sqrt(2 * REACH_DROP);
 const MAX_NEWTON_STEPS = 80;
@@ -49,9 +52,9 @@ const NEWTON_TOLERANCE = 1e-3; // in units of the hump's width
 const MAX_REACH_STEPS = 40;
 
 const sum = new Float64Array(3);
-const logs = new Float64Array(TABLE_POINTS);
-const slopes = new Float64Array(TABLE_POINTS);
-const slopesTimesLost = new Float64Array(TABLE_POINTS);
+const logs = new Float64Array(MOST_POINTS);
+const slopes = new Float64Array(MOST_POINTS);
+const slopesTimesLost = new Float64Array(MOST_POINTS);
 
 /** Log density of K given the rate (up to a constant), slope and curvature, in the shared `sum`. */
 function logDensityAt(problem: LotProblem, rate: number, initial: number): number {
@@ -98,10 +101,17 @@ export function initialViabilityMode(
 /** Distance from the top at which the log density has fallen by about REACH_DROP, on the side of `direction`. */
 function reachFrom(problem: LotProblem, rate: number, mode: number, top: number, guess: number, direction: 1 | -1) {
   let reach = guess;
+  let near = 0; // falls too little
+  let far = Number.POSITIVE_INFINITY; // falls too much
   for (let i = 0; i < MAX_REACH_STEPS; i += 1) {
     const drop = top - logDensityAt(problem, rate, mode + direction * reach);
-    if (drop > 0.75 * REACH_DROP && drop < 1.5 * REACH_DROP) break;
-    reach *= Math.min(3, Math.max(0.2, Math.sqrt(REACH_DROP / Math.max(drop, 1e-9))));
+    if (Math.abs(drop - REACH_DROP) < 0.05 * REACH_DROP) break;
+    if (drop < REACH_DROP) near = reach;
+    else far = reach;
+    if (far - near < 0.01 * reach) break;
+    // A Gaussian falls as the square of the distance; a cliff far from the top does not, so the bracket has the last word.
+    const next = reach * Math.min(3, Math.max(0.2, Math.sqrt(REACH_DROP / Math.max(drop, 1e-9))));
+    reach = i < 3 && next > near && next < far ? next : far < Number.POSITIVE_INFINITY ? 0.5 * (near + far) : 2 * near;
   }
   return reach;
 }
@@ -126,6 +136,8 @@ export function tabulateInitialViability(
   numbers: Float64Array,
   at: number,
 ): InitialViabilityTable {
+  const side = problem.sideIntervals;
+  const points = 2 * side + 1;
   const rate = Math.exp(logRate);
   const start = neighbour ? neighbour.mode + neighbour.modeSlope * (logRate - neighbour.logRate) : guess;
   const { mode, logDensity: top, curvature } = initialViabilityMode(problem, rate, start);
@@ -141,7 +153,7 @@ export function tabulateInitialViability(
     rate,
     mode,
     top,
-    neighbour ? neighbour.leftSpacing * SIDE_INTERVALS * neighbour.scale : gaussian,
+    neighbour ? neighbour.leftSpacing * side * neighbour.scale : gaussian,
     -1,
   );
   const right = reachFrom(
@@ -149,35 +161,34 @@ export function tabulateInitialViability(
     rate,
     mode,
     top,
-    neighbour ? neighbour.rightSpacing * SIDE_INTERVALS * neighbour.scale : gaussian,
+    neighbour ? neighbour.rightSpacing * side * neighbour.scale : gaussian,
     1,
   );
   const scale = (left + right) / (2 * GAUSSIAN_REACH);
-  const leftSpacing = left / SIDE_INTERVALS;
-  const rightSpacing = right / SIDE_INTERVALS;
+  const leftSpacing = left / side;
+  const rightSpacing = right / side;
 
-  for (let j = 0; j < TABLE_POINTS; j += 1) {
-    const offset =
-      mode + (j - SIDE_INTERVALS) * (j < SIDE_INTERVALS ? leftSpacing : rightSpacing) - problem.initialMean;
+  for (let j = 0; j < points; j += 1) {
+    const offset = mode + (j - side) * (j < side ? leftSpacing : rightSpacing) - problem.initialMean;
     logs[j] = -0.5 * problem.initialPrecision * offset * offset - top;
     slopes[j] = -problem.initialPrecision * offset;
     slopesTimesLost[j] = 0;
   }
   for (const likelihood of problem.likelihoods) {
     const from = mode - rate * likelihood.probitsLost;
-    likelihood.addAlong(from - left, leftSpacing, SIDE_INTERVALS, 0, logs, slopes, slopesTimesLost);
-    likelihood.addAlong(from, rightSpacing, SIDE_INTERVALS + 1, SIDE_INTERVALS, logs, slopes, slopesTimesLost);
+    likelihood.addAlong(from - left, leftSpacing, side, 0, logs, slopes, slopesTimesLost);
+    likelihood.addAlong(from, rightSpacing, side + 1, side, logs, slopes, slopesTimesLost);
   }
 
-  const cumulativeAt = at + CUMULATIVE_AT;
-  const integralAt = at + INTEGRAL_AT;
+  const cumulativeAt = at + points;
+  const integralAt = at + 2 * points;
   let slopeOfLikelihood = 0; // sum of density times d(log likelihood)/d(logRate)
   let before = Math.exp(logs[0] as number);
   numbers[at] = before;
   numbers[cumulativeAt] = 0;
   numbers[integralAt] = 0;
-  for (let j = 1; j < TABLE_POINTS; j += 1) {
-    const spacing = j <= SIDE_INTERVALS ? leftSpacing : rightSpacing;
+  for (let j = 1; j < points; j += 1) {
+    const spacing = j <= side ? leftSpacing : rightSpacing;
     const here = Math.exp(logs[j] as number);
     numbers[at + j] = here;
     const correction = (spacing * spacing * (before * (slopes[j - 1] as number) - here * (slopes[j] as number))) / 12;
@@ -188,13 +199,13 @@ export function tabulateInitialViability(
       0.5 * spacing * rate * (before * (slopesTimesLost[j - 1] as number) + here * (slopesTimesLost[j] as number));
     before = here;
   }
-  const mass = numbers[cumulativeAt + TABLE_POINTS - 1] as number;
+  const mass = numbers[cumulativeAt + points - 1] as number;
   const offset = logRate - problem.logRateMean;
-  for (let j = 0; j < TABLE_POINTS; j += 1) {
+  for (let j = 0; j < points; j += 1) {
     numbers[at + j] = ((numbers[at + j] as number) * scale) / mass;
     numbers[cumulativeAt + j] = (numbers[cumulativeAt + j] as number) / mass;
     if (j === 0) continue;
-    const spacing = (j <= SIDE_INTERVALS ? leftSpacing : rightSpacing) / scale;
+    const spacing = (j <= side ? leftSpacing : rightSpacing) / scale;
     numbers[integralAt + j] =
       (numbers[integralAt + j - 1] as number) +
       0.5 * spacing * ((numbers[cumulativeAt + j - 1] as number) + (numbers[cumulativeAt + j] as number)) +

@@ -11,21 +11,22 @@ import {
   type InitialViabilityTable,
   initialViabilityMode,
   type LotProblem,
-  TABLE_LENGTH,
+  tableLength,
   tabulateInitialViability,
 } from './initial-viability-given-rate';
 
 const END_DROP = 16;
 const UNIMPORTANT_DROP = 9;
 const STEP_IN_WIDTHS = 0.6; // widths of a Gaussian of the same bend
-const MAX_TABLES = 600;
+const WIDEST_RESHAPE = 1.1;
+const MAX_TABLES = 400;
 const MAX_SEARCH_STEPS = 60;
 
 type Peak = { logRate: number; mode: number; height: number; bend: number };
 
 const sum = new Float64Array(3);
 // Working space of one fit, reused by the next: small arrays made by the dozen would cost more than the sums in them.
-const working = new Float64Array((2 * MAX_TABLES + 2) * TABLE_LENGTH);
+let working = new Float64Array(0);
 
 /** Tables in rising order of rate, and the numbers they point into. */
 export type LikelyRates = { tables: InitialViabilityTable[]; numbers: Float64Array };
@@ -104,6 +105,8 @@ function straightLine(problem: LotProblem): { logRate: number; initial: number }
  * Checked through the lot model: tests/domain/longevity/lot-model.test.ts
  */
 export function tabulateLikelyRates(problem: LotProblem): LikelyRates {
+  const length = tableLength(problem.sideIntervals);
+  if (working.length < (2 * MAX_TABLES + 2) * length) working = new Float64Array((2 * MAX_TABLES + 2) * length);
   let best = climb(problem, problem.logRateMean, problem.initialMean);
   let lowest = best.logRate;
   let highest = best.logRate;
@@ -133,10 +136,10 @@ export function tabulateLikelyRates(problem: LotProblem): LikelyRates {
   while (from < to - 2 && (tables[from + 1] as InitialViabilityTable).logWeight < peak - END_DROP) from += 1;
   while (to > from + 2 && (tables[to - 1] as InitialViabilityTable).logWeight < peak - END_DROP) to -= 1;
   const kept = tables.slice(from, to + 1);
-  const numbers = new Float64Array(kept.length * TABLE_LENGTH);
+  const numbers = new Float64Array(kept.length * length);
   kept.forEach((table, i) => {
-    numbers.set(working.subarray(table.at, table.at + TABLE_LENGTH), i * TABLE_LENGTH);
-    table.at = i * TABLE_LENGTH;
+    numbers.set(working.subarray(table.at, table.at + length), i * length);
+    table.at = i * length;
   });
   return { tables: kept, numbers };
 }
@@ -156,7 +159,7 @@ function walk(problem: LotProblem, top: InitialViabilityTable, firstStep: number
       here,
       0,
       working,
-      (firstRow + tables.length) * TABLE_LENGTH,
+      (firstRow + tables.length) * tableLength(problem.sideIntervals),
     );
     const nextPeak = Math.max(peak, next.logWeight);
     const important = Math.max(here.logWeight, next.logWeight) > nextPeak - UNIMPORTANT_DROP;
@@ -170,10 +173,7 @@ function walk(problem: LotProblem, top: InitialViabilityTable, firstStep: number
       Math.abs(next.mode - here.mode - 0.5 * direction * step * (here.modeSlope + next.modeSlope)) /
       Math.min(here.scale, next.scale);
     const rough =
-      bend > 2.5 * target ||
-      slip > 0.03 * limit ||
-      modeSlip > 0.05 * limit ||
-      (important && Math.abs(Math.log(next.scale / here.scale)) > 0.15);
+      bend > 2.5 * target || slip > 0.03 * limit || modeSlip > 0.03 * limit || (important && reshaped(here, next));
     if (rough && step > 1e-9 * (1 + Math.abs(here.logRate))) {
       step *= 0.5;
       continue;
@@ -187,4 +187,11 @@ function walk(problem: LotProblem, top: InitialViabilityTable, firstStep: number
     step = Math.min(longest, step * Math.max(0.5, Math.min(2, Math.sqrt(target / Math.max(bend, 1e-12)))));
   }
   return tables;
+}
+
+/** Whether the hump of K grew or shrank so much on either side that a table between these two is wanted. */
+function reshaped(a: InitialViabilityTable, b: InitialViabilityTable): boolean {
+  const left = (b.leftSpacing * b.scale) / (a.leftSpacing * a.scale);
+  const right = (b.rightSpacing * b.scale) / (a.rightSpacing * a.scale);
+  return left > WIDEST_RESHAPE || right > WIDEST_RESHAPE || left * WIDEST_RESHAPE < 1 || right * WIDEST_RESHAPE < 1;
 }

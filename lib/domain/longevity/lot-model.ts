@@ -10,7 +10,7 @@
  */
 import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
 import { chanceBelowProbit, type PosteriorShape } from './chance-below-probit';
-import type { LotProblem } from './initial-viability-given-rate';
+import { FEWEST_SIDE_INTERVALS, type LotProblem, MOST_SIDE_INTERVALS } from './initial-viability-given-rate';
 import { tabulateLikelyRates } from './likely-rates';
 import { probitQuantile } from './probit-quantile';
 import { cutRateCells } from './rate-cells';
@@ -37,6 +37,8 @@ export type LotPrior = {
 /** The lot's initial viability and rate of ageing as far as they are known. Read it with the functions beside it. */
 export type LotPosterior = { prior: LotPrior; tests: readonly LotTest[] } & PosteriorShape;
 
+const REACH_IN_SD = 5.3; // how far a table of K reaches under a normal prior
+const WIDEST_INTERVAL = 0.33; // probits
 const MOST_PROBITS_LOST = 1e9; // beyond this every seed is dead at any rate a prior can mean
 
 /**
@@ -72,9 +74,10 @@ export function fitLot({
     initialPrecision: 1 / (prior.initial.sd * prior.initial.sd),
     logRateMean: prior.logRate.mean,
     logRatePrecision: 1 / (prior.logRate.sd * prior.logRate.sd),
+    sideIntervals: sideIntervalsFor(tests, prior.initial.sd),
   };
-  const { tables, numbers } = tabulateLikelyRates(problem);
-  return { prior, tests, cells: cutRateCells(tables), tables: numbers };
+  const { cells, tables } = cutRateCells(tabulateLikelyRates(problem), problem.sideIntervals);
+  return { prior, tests, cells, tables, sideIntervals: problem.sideIntervals };
 }
 
 /**
@@ -118,6 +121,17 @@ export function probabilityBelow(
     throw new RangeError(`probabilityBelow: threshold must be in (0, 1), got ${threshold}`);
   }
   return chanceBelowProbit(posterior, requireProbitsLost('probabilityBelow', probitsLost), normalQuantile(threshold));
+}
+
+/**
+ * A test in which all seeds grew, or none, cuts the prior of K off at a cliff less than a probit wide, which under a
+ * wide prior needs more points than a hump does. The cliff is spread over three intervals at least.
+ */
+function sideIntervalsFor(tests: readonly LotTest[], initialSd: number): number {
+  const oneSided = tests.some(({ germinated, sown }) => germinated === 0 || germinated === sown);
+  if (!oneSided) return FEWEST_SIDE_INTERVALS;
+  const needed = Math.ceil((REACH_IN_SD * initialSd) / WIDEST_INTERVAL);
+  return Math.min(MOST_SIDE_INTERVALS, Math.max(FEWEST_SIDE_INTERVALS, needed));
 }
 
 /** Tests of equal ageing are one binomial test; with correlation each test keeps its own likeness. */

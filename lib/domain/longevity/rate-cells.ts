@@ -3,7 +3,8 @@
  * finer, with the position and width of the hump interpolated between tables. Inside a cell everything is followed
  * along the RATE, not its logarithm, because the probits a lot has left are a straight line in the rate.
  */
-import type { InitialViabilityTable } from './initial-viability-given-rate';
+import { type InitialViabilityTable, tableLength } from './initial-viability-given-rate';
+import type { LikelyRates } from './likely-rates';
 
 /**
  * Knots one after the other in one array, KNOT_LENGTH numbers each, because a posterior is read far more often than
@@ -35,11 +36,15 @@ const IMPORTANT_DROP = 10;
 /**
  * Cells from tables.
  *
- * @param tables  in rising order of rate, at least two
- * @returns knots, and the probabilities of the half cells between them, which add to 1
+ * @param likelyRates    tables in rising order of rate, at least two
+ * @param sideIntervals  intervals of a table on each side of its top
+ * @returns knots with a table of K for each, and the probabilities of the half cells between them, which add to 1
  * Checked through the lot model: tests/domain/longevity/lot-model.test.ts
  */
-export function cutRateCells(tables: readonly InitialViabilityTable[]): RateCells {
+export function cutRateCells(
+  { tables, numbers }: LikelyRates,
+  sideIntervals: number,
+): { cells: RateCells; tables: Float64Array } {
   const peak = tables.reduce((height, table) => Math.max(height, table.logWeight), Number.NEGATIVE_INFINITY);
   const parts: number[] = [];
   let knots = 1;
@@ -57,10 +62,25 @@ export function cutRateCells(tables: readonly InitialViabilityTable[]): RateCell
     knots += count;
   }
   const cells = new Float64Array(knots * KNOT_LENGTH);
+  const length = tableLength(sideIntervals);
+  const shapes = new Float64Array(knots * length);
+  const setKnot = (knot: number, a: InitialViabilityTable, b: InitialViabilityTable, t: number): void => {
+    const width = b.logRate - a.logRate;
+    const leftReach = a.leftSpacing * a.scale * ((b.leftSpacing * b.scale) / (a.leftSpacing * a.scale)) ** t;
+    const rightReach = a.rightSpacing * a.scale * ((b.rightSpacing * b.scale) / (a.rightSpacing * a.scale)) ** t;
+    const scale = t === 0 ? a.scale : t === 1 ? b.scale : a.scale * (b.scale / a.scale) ** t;
+    const at = (knot / KNOT_LENGTH) * length;
+    cells[knot + RATE] = Math.exp(a.logRate + t * width);
+    cells[knot + MODE] = hermite(a.mode, b.mode, a.modeSlope, b.modeSlope, width, t);
+    cells[knot + SCALE] = scale;
+    cells[knot + TABLE_AT] = at;
+    cells[knot + LEFT_SPACING] = leftReach / scale;
+    cells[knot + RIGHT_SPACING] = rightReach / scale;
+    blendTables(numbers, sideIntervals, a, b, t, leftReach / scale, rightReach / scale, shapes, at);
+  };
   let knot = 0;
   let total = 0;
-  const first = tables[0] as InitialViabilityTable;
-  setKnot(cells, 0, first, first.rate, first.mode, first.scale);
+  setKnot(0, tables[0] as InitialViabilityTable, tables[1] as InitialViabilityTable, 0);
   for (let k = 0; k + 1 < tables.length; k += 1) {
     const a = tables[k] as InitialViabilityTable;
     const b = tables[k + 1] as InitialViabilityTable;
@@ -68,7 +88,6 @@ export function cutRateCells(tables: readonly InitialViabilityTable[]): RateCell
     const count = parts[k] as number;
     const cell = width / count;
     const halfStep = Math.exp(0.5 * cell); // the density per unit of rate is that per unit of log rate, over the rate
-    const logScaleStep = Math.log(b.scale / a.scale) / count;
     let density = Math.exp(a.logWeight - peak);
     for (let i = 1; i <= count; i += 1) {
       const t = i / count;
@@ -86,17 +105,7 @@ export function cutRateCells(tables: readonly InitialViabilityTable[]): RateCell
       cells[knot + MIDDLE_AFTER] = 1 / (1 + halfStep);
       cells[knot + TILT_AFTER] = tilt(density, middle / halfStep);
       knot += KNOT_LENGTH;
-      if (i === count) setKnot(cells, knot, b, b.rate, b.mode, b.scale);
-      else {
-        setKnot(
-          cells,
-          knot,
-          t < 0.5 ? a : b,
-          Math.exp(a.logRate + t * width),
-          hermite(a.mode, b.mode, a.modeSlope, b.modeSlope, width, t),
-          a.scale * Math.exp(logScaleStep * i),
-        );
-      }
+      setKnot(knot, a, b, t);
       cells[knot + MASS_BEFORE] = right;
       cells[knot + TILT_BEFORE] = tilt(middle, end / halfStep);
       total += left + right;
@@ -107,23 +116,42 @@ export function cutRateCells(tables: readonly InitialViabilityTable[]): RateCell
     cells[i + MASS_BEFORE] = (cells[i + MASS_BEFORE] as number) / total;
     cells[i + MASS_AFTER] = (cells[i + MASS_AFTER] as number) / total;
   }
-  return cells;
+  return { cells, tables: shapes };
 }
 
-function setKnot(
-  cells: RateCells,
-  knot: number,
-  table: InitialViabilityTable,
-  rate: number,
-  mode: number,
-  scale: number,
+/**
+ * The shape of K between two tables: point for point their weighted mean, each side stretched to its own reach, so that a
+ * cliff on one side stays as sharp as it is and only moves.
+ */
+function blendTables(
+  numbers: Float64Array,
+  side: number,
+  a: InitialViabilityTable,
+  b: InitialViabilityTable,
+  t: number,
+  leftSpacing: number,
+  rightSpacing: number,
+  out: Float64Array,
+  at: number,
 ): void {
-  cells[knot + RATE] = rate;
-  cells[knot + MODE] = mode;
-  cells[knot + SCALE] = scale;
-  cells[knot + TABLE_AT] = table.at;
-  cells[knot + LEFT_SPACING] = table.leftSpacing;
-  cells[knot + RIGHT_SPACING] = table.rightSpacing;
+  const points = 2 * side + 1;
+  const share = 1 - t;
+  for (let j = 0; j < points; j += 1) {
+    const left = j < side;
+    const spacing = left ? leftSpacing : rightSpacing;
+    // Density per point, not per unit, is what the two have in common.
+    const densityA = (numbers[a.at + j] as number) * (left ? a.leftSpacing : a.rightSpacing);
+    const densityB = (numbers[b.at + j] as number) * (left ? b.leftSpacing : b.rightSpacing);
+    out[at + j] = (share * densityA + t * densityB) / spacing;
+    out[at + points + j] = share * (numbers[a.at + points + j] as number) + t * (numbers[b.at + points + j] as number);
+  }
+  for (let j = 1; j < points; j += 1) {
+    const spacing = j <= side ? leftSpacing : rightSpacing;
+    const integral = at + 2 * points + j;
+    const rise = 0.5 * ((out[at + points + j - 1] as number) + (out[at + points + j] as number));
+    const correction = (spacing * ((out[at + j - 1] as number) - (out[at + j] as number))) / 12;
+    out[integral] = (out[integral - 1] as number) + spacing * (rise + correction);
+  }
 }
 
 const tilt = (start: number, end: number): number => (start + end > 0 ? (end - start) / (end + start) : 0);

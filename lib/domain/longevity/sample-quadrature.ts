@@ -2,7 +2,6 @@
  * A posterior as a weighted list of possible lots, for sums that the other functions do not give: the expected number
  * of seedlings from a sowing, the chance that at least so many emerge.
  */
-import { CUMULATIVE_AT, SIDE_INTERVALS, TABLE_POINTS } from './initial-viability-given-rate';
 import type { LotPosterior } from './lot-model';
 import {
   KNOT_LENGTH,
@@ -29,20 +28,21 @@ const LEAST_WEIGHT = 1e-7; // lighter nodes are dropped: all of them together we
  * Checked against `probabilityBelow` and the band's median: tests/domain/longevity/sample-quadrature.test.ts
  */
 export function sampleQuadrature(posterior: LotPosterior): QuadratureNode[] {
-  const { cells, tables } = posterior;
+  const { cells, tables, sideIntervals } = posterior;
+  const points = 2 * sideIntervals + 1;
   const nodes: QuadratureNode[] = [];
   let total = 0;
   for (let knot = 0; knot < cells.length; knot += KNOT_LENGTH) {
     const mass = (cells[knot + MASS_BEFORE] as number) + (cells[knot + MASS_AFTER] as number);
     if (mass < LEAST_WEIGHT) continue;
-    const at = (cells[knot + TABLE_AT] as number) + CUMULATIVE_AT;
-    for (let j = 0; j + 1 < TABLE_POINTS; j += 2) {
+    const at = (cells[knot + TABLE_AT] as number) + points;
+    for (let j = 0; j + 1 < points; j += 2) {
       // Two intervals of K make a node, in their middle.
       const weight = mass * ((tables[at + j + 2] as number) - (tables[at + j] as number));
       if (weight < LEAST_WEIGHT) continue;
-      const spacing = cells[knot + (j < SIDE_INTERVALS ? LEFT_SPACING : RIGHT_SPACING)] as number;
+      const spacing = cells[knot + (j < sideIntervals ? LEFT_SPACING : RIGHT_SPACING)] as number;
       const initial =
-        (cells[knot + MODE] as number) + (j + 1 - SIDE_INTERVALS) * spacing * (cells[knot + SCALE] as number);
+        (cells[knot + MODE] as number) + (j + 1 - sideIntervals) * spacing * (cells[knot + SCALE] as number);
       nodes.push({ initial, rate: cells[knot + RATE] as number, weight });
       total += weight;
     }
