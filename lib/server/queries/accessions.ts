@@ -39,7 +39,7 @@ export function accessionListSql(query: AccessionListQuery, offset: number): Pri
 }
 
 function conditions(query: AccessionListQuery): Prisma.Sql[] {
-  const all = matching(query.q);
+  const all = matching('AccessionJudgement', query.q);
   if (query.crop) all.push(Prisma.sql`"cropId" = ${query.crop}`);
   if (query.action) all.push(Prisma.sql`"action" = ${query.action}`);
   return all;
@@ -51,6 +51,7 @@ export async function findAccessions(query: AccessionListQuery): Promise<ListPag
     SELECT COUNT(*) AS total FROM "AccessionJudgement" ${where(conditions(query))}`;
   const total = Number(counted?.total ?? 0);
   const { page, pages, offset } = pageOf(query.page, total);
+  if (total === 0) return { rows: [], total, page, pages };
   const rows = await reader().$queryRaw<AccessionListRow[]>(accessionListSql(query, offset));
   return { rows, total, page, pages };
 }
@@ -109,7 +110,7 @@ export interface AccessionChoice {
 
 /** Accessions to offer while somebody types: number or name beginning with it first, then containing it. */
 export async function suggestAccessions(typed: string, limit = 20): Promise<AccessionChoice[]> {
-  const words = matching(typed);
+  const words = matching('AccessionJudgement', typed);
   if (words.length === 0) return [];
   const beginning = `${typed
     .trim()

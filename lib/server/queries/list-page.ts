@@ -20,17 +20,29 @@ export function pageOf(asked: number, total: number) {
   return { page, pages, offset: (page - 1) * PAGE_SIZE };
 }
 
-/** One condition a word: each must be somewhere in the search text. '%' and '_' stand for themselves. */
-export function matching(typed: string): Prisma.Sql[] {
-  return searchWords(typed).map((word) => {
+/**
+ * The condition that all words typed are somewhere in the search text: the matches are gathered from the index that
+ * holds that text, because walking a whole table in list order for a rare word takes ten times as long. '%' and '_'
+ * stand for themselves.
+ *
+ * @param table  'LotJudgement' or 'AccessionJudgement'
+ * @returns no condition when nothing was typed
+ */
+export function matching(table: 'LotJudgement' | 'AccessionJudgement', typed: string): Prisma.Sql[] {
+  const words = searchWords(typed).map((word) => {
     const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
     return Prisma.sql`"searchText" LIKE ${pattern} ESCAPE '\\'`;
   });
+  if (words.length === 0) return [];
+  return [Prisma.sql`rowid IN (SELECT rowid FROM ${Prisma.raw(`"${table}"`)} WHERE ${Prisma.join(words, ' AND ')})`];
 }
 
 /** WHERE with all conditions, or nothing. */
 export const where = (conditions: Prisma.Sql[]): Prisma.Sql =>
   conditions.length === 0 ? Prisma.empty : Prisma.sql`WHERE ${Prisma.join(conditions, ' AND ')}`;
+
+/** Columns that may be empty. Only these say NULLS LAST: with it SQLite gives up an index over several columns. */
+const MAY_BE_EMPTY = new Set(['viabilityMedian', 'testDueOn', 'storeName']);
 
 /**
  * ORDER BY over columns that one index holds in this order, so that a page is read without sorting the table. Rows
@@ -39,7 +51,9 @@ export const where = (conditions: Prisma.Sql[]): Prisma.Sql =>
  * @param columns  names written in this program, never typed by anybody
  */
 export function orderBy(columns: readonly string[], descending: boolean): Prisma.Sql {
-  const direction = descending ? 'DESC' : 'ASC NULLS LAST';
-  const tie = descending ? 'rowid DESC' : 'rowid';
-  return Prisma.raw(`ORDER BY ${[...columns.map((column) => `"${column}" ${direction}`), tie].join(', ')}`);
+  const terms = columns.map((column) => {
+    if (descending) return `"${column}" DESC`;
+    return MAY_BE_EMPTY.has(column) ? `"${column}" ASC NULLS LAST` : `"${column}" ASC`;
+  });
+  return Prisma.raw(`ORDER BY ${[...terms, descending ? 'rowid DESC' : 'rowid'].join(', ')}`);
 }

@@ -45,7 +45,7 @@ export function lotListSql(query: LotListQuery, offset: number): Prisma.Sql {
 }
 
 function conditions(query: LotListQuery): Prisma.Sql[] {
-  const all = matching(query.q);
+  const all = matching('LotJudgement', query.q);
   if (query.crop) all.push(Prisma.sql`"cropId" = ${query.crop}`);
   if (query.store) all.push(Prisma.sql`"storeId" = ${query.store}`);
   if (query.action) all.push(Prisma.sql`"action" = ${query.action}`);
@@ -58,6 +58,7 @@ export async function findLots(query: LotListQuery): Promise<ListPage<LotListRow
     SELECT COUNT(*) AS total FROM "LotJudgement" ${where(conditions(query))}`;
   const total = Number(counted?.total ?? 0);
   const { page, pages, offset } = pageOf(query.page, total);
+  if (total === 0) return { rows: [], total, page, pages };
   const rows = await reader().$queryRaw<LotListRow[]>(lotListSql(query, offset));
   return { rows, total, page, pages };
 }
