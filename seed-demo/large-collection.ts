@@ -80,7 +80,7 @@ export async function loadLargeCollection({
           accessionId = write.accession(crop.id, `${crop.name} ${accessions + 1}`);
           accessions += 1;
         }
-        const lot = inventLot(crop, random.pick(storesWritten), random, today);
+        const lot = inventLot(crop, random.pick(storesWritten), testsPerLot, random, today);
         const written = write.lot({ ...lot, accessionId, generation: index % LOTS_PER_ACCESSION });
         for (const test of testsOf(lot, testsPerLot, random, today)) {
           write.test(written, test);
@@ -93,7 +93,7 @@ export async function loadLargeCollection({
   return { accessions, lots, tests, readings };
 }
 
-function inventLot(crop: CropJudging, store: LargeStore, random: Random, today: string) {
+function inventLot(crop: CropJudging, store: LargeStore, testsPerLot: number, random: Random, today: string) {
   const { story } = store;
   const age = random.wholeBetween(YOUNGEST_LOT_DAYS, OLDEST_LOT_DAYS);
   const storedOn = addDays(today, -age);
@@ -117,9 +117,9 @@ function inventLot(crop: CropJudging, store: LargeStore, random: Random, today: 
     container: random.pick(isOpen ? CONTAINERS.open : CONTAINERS.sealed),
     moisturePercent: measured || tooMoist ? Number(moisture.toFixed(1)) : null,
     isolation: random.pick(ISOLATIONS),
-    seeds: Math.round(400 * 10 ** random.between(0, 1.6)),
+    seeds: testsPerLot * REPLICATES * SEEDS_PER_REPLICATE + Math.round(100 * 10 ** random.between(0, 2)),
     initialProbit: 1.8 + 0.35 * random.normal(),
-    probitsPerDay: (Math.exp(0.4 * random.normal()) * 1) / daysPerProbit(crop, moisture, story.targetTemperatureC),
+    probitsPerDay: Math.exp(0.4 * random.normal()) / daysPerProbit(crop, moisture, story.targetTemperatureC),
   };
 }
 

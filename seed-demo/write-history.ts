@@ -5,6 +5,7 @@ import { createAccession } from '../lib/server/commands/create-accession';
 import { logCleanedLot } from '../lib/server/commands/log-cleaned-lot';
 import { movePacket } from '../lib/server/commands/move-packet';
 import { recordGerminationTest } from '../lib/server/commands/record-germination-test';
+import { splitPacket } from '../lib/server/commands/split-packet';
 import { takeSeedOut } from '../lib/server/commands/take-seed-out';
 import { connections } from '../lib/server/database/connections';
 import { loadCropJudging } from '../lib/server/judging/load-crop-judging';
@@ -16,7 +17,6 @@ import { trueViability } from './generators/true-ageing';
 import { randomFor } from './random';
 import { CROP_HABITS } from './scenarios/crop-habits';
 import type { AccessionStory, StoreKey } from './scenarios/story';
-import { sendSafetyDuplicate } from './send-safety-duplicate';
 
 interface WrittenLot {
   lotId: string;
@@ -108,7 +108,8 @@ export async function writeHistory(
     duplicate: async ({ lot, seeds, on }) => {
       const there = lot.placements.filter((place) => place.from <= on).at(-1) as PlannedPlacement;
       const packed: PlannedPlacement = { ...there, store: 'partner', container: 'foil-pouch' };
-      await sendSafetyDuplicate(DEMO_PERSON, { packetId: writtenLot(lot).packetId, ...placeOf(packed), seeds, on });
+      const { packetId } = writtenLot(lot);
+      await splitPacket(DEMO_PERSON, { packetId, ...placeOf(packed), seeds, from: on, role: 'safety-duplicate' });
       writtenLot(lot).seedsLeft -= seeds;
     },
     withdrawal: async ({ lot, reason, seeds, note, on }) => {

@@ -46,6 +46,7 @@ export const CEREAL_STORIES: readonly AccessionStory[] = [
         tested: [2],
         shared: [{ season: 1, on: '03-18', seeds: 1500, note: 'The baker’s field' }],
       },
+      { season: 0, initial: 0.98 },
     ],
   },
   {
@@ -89,6 +90,7 @@ export const CEREAL_STORIES: readonly AccessionStory[] = [
         notes: 'Oven test after sealing: 16.4 %. Should have been dried first.',
       },
       { season: 4, initial: 0.97, tested: [3], grownFrom: 0 },
+      { season: 1, initial: 0.97, tested: [0], duplicated: { season: 0, seeds: 1000 } },
     ],
   },
   {

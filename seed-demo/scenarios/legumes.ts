@@ -93,6 +93,7 @@ export const LEGUME_STORIES: readonly AccessionStory[] = [
     lots: [
       { season: 11, initial: 0.92, rate: 1.2, tested: [10, 5] },
       { season: 5, initial: 0.94, rate: 1.1, tested: [4] },
+      { season: 1, kept: inFridgeTube(6.4), viaCupboard: true, initial: 0.95, tested: [0] },
     ],
   },
 ];

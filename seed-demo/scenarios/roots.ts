@@ -13,6 +13,7 @@ export const ROOT_STORIES: readonly AccessionStory[] = [
       { season: 9, initial: 0.85, rate: 1.9, tested: [8, 5, 2] },
       { season: 6, initial: 0.88, rate: 1.8, tested: [5, 2] },
       { season: 2, viaCupboard: true, initial: 0.87, rate: 1.7, tested: [1], duplicated: { season: 1, seeds: 500 } },
+      { season: 0, viaCupboard: true, initial: 0.88, plants: 34 },
     ],
   },
   {
@@ -158,6 +159,7 @@ export const ROOT_STORIES: readonly AccessionStory[] = [
       { season: 12, initial: 0.9, rate: 0.9, tested: [11, 7, 3] },
       { season: 7, initial: 0.92, tested: [6, 2] },
       { season: 2, initial: 0.91, viaCupboard: true, tested: [1], duplicated: { season: 1, seeds: 300 } },
+      { season: 0, viaCupboard: true, initial: 0.92 },
     ],
   },
   {
