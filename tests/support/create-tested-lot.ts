@@ -1,40 +1,24 @@
 import type { Person } from '@/lib/server/auth/roles';
 import { recordGerminationTest } from '@/lib/server/commands/record-germination-test';
-import { connections } from '@/lib/server/database/connections';
-import { newId } from '@/lib/server/new-id';
+import { cropIdOf, makeAccession } from './create-accession';
+import { makeLot } from './create-lot';
+import { VOLUNTEER } from './people';
 
-export const VOLUNTEER: Person = { id: 'volunteer', name: 'Vera Volunteer', role: 'volunteer' };
-
-/** A lot with one packet, straight into the database: what a germination test needs, without the collection's forms. */
+/** A lot in store with one packet, of an accession of its own: 1000 seeds of leek unless told otherwise. */
 export async function createLotWithPacket({
   number = 'L-2020-001',
   crop = 'Leek',
   accessionName = 'Skerry Winter',
   harvestedOn = '2020-09-15',
   seeds = 1000,
-  filledOn = '2020-11-01',
-}: {
-  number?: string;
-  crop?: string;
-  accessionName?: string;
-  harvestedOn?: string;
-  seeds?: number;
-  filledOn?: string;
+  filledOn = harvestedOn,
+  treatment = '',
 } = {}) {
-  const { writer } = connections();
-  const { id: cropId } = await writer.crop.findUniqueOrThrow({ where: { name: crop } });
-  const ids = { accessionId: newId(), lotId: newId(), packetId: newId() };
-  await writer.accession.create({
-    data: { id: ids.accessionId, number: `A-${number}`, name: accessionName, cropId },
-  });
-  await writer.lot.create({
-    data: { id: ids.lotId, number, accessionId: ids.accessionId, harvestedOn, isolation: 'open' },
-  });
-  await writer.packet.create({ data: { id: ids.packetId, number: `P-${number}`, lotId: ids.lotId } });
-  await writer.movement.create({
-    data: { id: newId(), packetId: ids.packetId, on: filledOn, reason: 'deposit', seeds, byId: 'steward' },
-  });
-  return { ...ids, number, cropId };
+  const cropId = cropIdOf(crop);
+  const accession = await makeAccession({ name: accessionName, cropId });
+  const dates = { harvestedOn, storedOn: filledOn };
+  const lot = await makeLot({ accession: accession.number, lotNumber: number, seedCount: seeds, treatment, ...dates });
+  return { ...lot, accessionId: accession.id, cropId };
 }
 
 /** Input of a test that is accepted: two replicates of 50 on L-2020-001. Override what the test is about. */

@@ -1,11 +1,11 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
-import type { GerminationTestInput } from '../../schemas/germination-test';
-import { germinationTestInput } from '../../schemas/germination-test';
+import { type GerminationTestInput, germinationTestInput, type ReplicateInput } from '../../schemas/germination-test';
 import { AppError } from '../app-error';
 import { newId } from '../new-id';
 import { nextNumber } from '../next-number';
 import { defineCommand } from './command';
+import { fieldError } from './field-error';
 
 type Transaction = Prisma.TransactionClient;
 
@@ -92,9 +92,11 @@ async function requireLot(tx: Transaction, input: GerminationTestInput): Promise
     where: { number: input.lot },
     select: { id: true, number: true, harvestedOn: true },
   });
-  if (!lot) throw refused('lot', `There is no lot ${input.lot} in the collection.`);
+  if (!lot) throw fieldError({ lot: `There is no lot ${input.lot} in the collection.` });
   if (input.setOn < lot.harvestedOn) {
-    throw refused('setOn', `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`);
+    throw fieldError({
+      setOn: `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`,
+    });
   }
   return lot;
 }
@@ -123,7 +125,7 @@ async function requirePacket(tx: Transaction, packetId: string, lot: FoundLot) {
     where: { id: packetId },
     select: { id: true, number: true, lotId: true },
   });
-  if (packet?.lotId !== lot.id) throw refused('packetId', `Choose a packet of lot ${lot.number}.`);
+  if (packet?.lotId !== lot.id) throw fieldError({ packetId: `Choose a packet of lot ${lot.number}.` });
   return packet;
 }
 
@@ -149,9 +151,7 @@ async function refuseTwin(tx: Transaction, lotId: string, input: GerminationTest
   }
 }
 
-type Counts = GerminationTestInput['replicates'][number];
-
-const inOrder = ({ seeds, normal, abnormal, hard, fresh, dead }: Counts) => [
+const inOrder = ({ seeds, normal, abnormal, hard, fresh, dead }: ReplicateInput) => [
   seeds,
   normal,
   abnormal,
@@ -167,27 +167,20 @@ async function takeSeed(
   const ledger = await tx.movement.aggregate({ where: { packetId }, _sum: { seeds: true }, _min: { on: true } });
   const held = ledger._sum.seeds ?? 0;
   if (seeds > held) {
-    throw refused(
-      'packetId',
-      `The packet holds ${held} seeds, and the replicates need ${seeds}. Choose another packet, or do not take the seeds out of the ledger.`,
-    );
+    throw fieldError({
+      packetId: `The packet holds ${held} seeds, and the replicates need ${seeds}. Choose another packet, or do not take the seeds out of the ledger.`,
+    });
   }
   const filledOn = ledger._min.on;
   if (filledOn !== null && on < filledOn) {
-    throw refused(
-      'packetId',
-      `This packet was filled on ${filledOn}, after the test was set: the seeds did not come out of it. Choose another packet, or do not take the seeds out of the ledger.`,
-    );
+    throw fieldError({
+      packetId: `This packet was filled on ${filledOn}, after the test was set: the seeds did not come out of it. Choose another packet, or do not take the seeds out of the ledger.`,
+    });
   }
   await tx.movement.create({
     data: { id: newId(), packetId, on, reason: 'test', seeds: -seeds, note: `Germination test ${number}`, byId },
   });
 }
 
-const sumOf = (replicates: readonly Counts[], count: 'seeds' | 'normal') =>
+const sumOf = (replicates: readonly ReplicateInput[], count: 'seeds' | 'normal') =>
   replicates.reduce((sum, replicate) => sum + replicate[count], 0);
-
-const refused = (field: string, message: string) =>
-  new AppError('invalid-input', 'Some entries need another look. Nothing was saved yet.', {
-    fieldErrors: { [field]: message },
-  });

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { ClassedReplicate } from '../../domain/germination/seed-classes';
 import { reader } from '../database/connections';
+import { findHistory, type HistoryLine } from './history';
 import { type CropForTesting, cropForTesting, selectCropForTesting } from './lots-for-testing';
 
 /** A recorded test with all that its page says. */
@@ -29,10 +30,9 @@ export interface GerminationTestDetail {
   correctedByNumber: string | null;
   /** the lot's test before this one, leaving out what was corrected since */
   before: { number: string; finishedOn: string; seeds: number; normal: number } | null;
-  audit: { id: number; at: Date; byName: string; summary: string }[];
+  /** who wrote what, newest first */
+  history: HistoryLine[];
 }
-
-const ENTITY = 'germination test';
 
 /**
  * One recorded test by the number people read.
@@ -59,14 +59,10 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     },
   });
   if (!test) return null;
-  const [versions, before, audit] = await Promise.all([
+  const [versions, before, history] = await Promise.all([
     findVersions(test.id),
     findTestBefore(test),
-    reader().auditEntry.findMany({
-      where: { entity: ENTITY, entityId: test.id },
-      orderBy: { id: 'asc' },
-      select: { id: true, at: true, byName: true, summary: true },
-    }),
+    findHistory([{ entity: 'germination test', ids: [test.id] }]),
   ]);
   const { lot } = test;
   return {
@@ -92,7 +88,7 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     versions,
     correctedByNumber: test.correctedBy?.number ?? null,
     before,
-    audit,
+    history,
   };
 }
 

@@ -1,7 +1,8 @@
 import 'server-only';
-import type { Prisma } from '@/generated/prisma/client';
+import { Prisma } from '@/generated/prisma/client';
 import { addDays } from '../../domain/calendar/calendar-date';
 import { reader } from '../database/connections';
+import { matching, where } from './list-page';
 
 /** One line of the list of recorded tests. */
 export interface GerminationTestRow {
@@ -37,7 +38,7 @@ const COMING_DAYS = 60;
  * Recorded tests, newest first.
  *
  * @param filter.cropId  only this crop
- * @param filter.text    found in the test's number, the lot's number, or the accession's name or number
+ * @param filter.text    found in the test's number; or each of its words among the lot's number and names
  * @param filter.page    from 1
  * Checked in tests/server/queries/germination-tests.test.ts
  */
@@ -46,15 +47,41 @@ export async function findGerminationTests(filter: {
   text?: string;
   page?: number;
 }): Promise<Page<GerminationTestRow>> {
-  const where = matching(filter);
-  const total = await reader().germinationTest.count({ where });
+  const narrowed = where(conditions(filter));
+  const [counted] = await reader().$queryRaw<{ total: bigint }[]>`
+    SELECT COUNT(*) AS total FROM "GerminationTest" ${narrowed}`;
+  const total = Number(counted?.total ?? 0);
   const { page, pages, skip } = pageOf(filter.page, total, TESTS_PER_PAGE);
+  const ids = await reader().$queryRaw<{ id: string }[]>`
+    SELECT "id" FROM "GerminationTest" ${narrowed}
+    ORDER BY "finishedOn" DESC, "id" DESC LIMIT ${TESTS_PER_PAGE} OFFSET ${skip}`;
+  return { rows: await readRows(ids.map((row) => row.id)), total, page, pages };
+}
+
+/**
+ * A lot's judgement holds its names and its crop in one row with an index, so both filters find lots there: joining
+ * every test with its lot, accession and crop would take seconds in a large bank.
+ */
+function conditions({ cropId, text }: { cropId?: string; text?: string }): Prisma.Sql[] {
+  const all: Prisma.Sql[] = [];
+  if (cropId) all.push(Prisma.sql`"lotId" IN (SELECT "lotId" FROM "LotJudgement" WHERE "cropId" = ${cropId})`);
+  const wanted = text?.trim();
+  if (wanted) {
+    const words = Prisma.join(matching('LotJudgement', wanted), ' AND ');
+    const number = `%${wanted.replace(/[\\%_]/g, '\\$&')}%`;
+    all.push(
+      Prisma.sql`("number" LIKE ${number} ESCAPE '\\' OR "lotId" IN (SELECT "lotId" FROM "LotJudgement" WHERE ${words}))`,
+    );
+  }
+  return all;
+}
+
+/** Rows of these tests, in this order. */
+async function readRows(ids: string[]): Promise<GerminationTestRow[]> {
   const tests = await reader().germinationTest.findMany({
-    where,
-    orderBy: [{ finishedOn: 'desc' }, { id: 'desc' }],
-    skip,
-    take: TESTS_PER_PAGE,
+    where: { id: { in: ids } },
     select: {
+      id: true,
       number: true,
       finishedOn: true,
       correctedBy: { select: { number: true } },
@@ -64,35 +91,21 @@ export async function findGerminationTests(filter: {
       replicates: { select: { seeds: true, normal: true, hard: true, fresh: true } },
     },
   });
-  const rows = tests.map(({ lot, replicates, correctedBy, ...test }) => ({
-    ...test,
-    lotNumber: lot.number,
-    accessionName: lot.accession.name,
-    cropName: lot.accession.crop.name,
-    replicateCount: replicates.length,
-    seeds: replicates.reduce((sum, dish) => sum + dish.seeds, 0),
-    normal: replicates.reduce((sum, dish) => sum + dish.normal, 0),
-    alive: replicates.reduce((sum, dish) => sum + dish.normal + dish.hard + dish.fresh, 0),
-    correctedByNumber: correctedBy?.number ?? null,
-  }));
-  return { rows, total, page, pages };
-}
-
-function matching({ cropId, text }: { cropId?: string; text?: string }): Prisma.GerminationTestWhereInput {
-  const wanted = text?.trim();
-  return {
-    ...(cropId ? { lot: { accession: { cropId } } } : {}),
-    ...(wanted
-      ? {
-          OR: [
-            { number: { contains: wanted } },
-            { lot: { number: { contains: wanted } } },
-            { lot: { accession: { name: { contains: wanted } } } },
-            { lot: { accession: { number: { contains: wanted } } } },
-          ],
-        }
-      : {}),
-  };
+  const place = new Map(ids.map((id, index) => [id, index]));
+  return tests
+    .sort((a, b) => (place.get(a.id) ?? 0) - (place.get(b.id) ?? 0))
+    .map(({ number, finishedOn, lot, replicates, correctedBy }) => ({
+      number,
+      finishedOn,
+      lotNumber: lot.number,
+      accessionName: lot.accession.name,
+      cropName: lot.accession.crop.name,
+      replicateCount: replicates.length,
+      seeds: replicates.reduce((sum, dish) => sum + dish.seeds, 0),
+      normal: replicates.reduce((sum, dish) => sum + dish.normal, 0),
+      alive: replicates.reduce((sum, dish) => sum + dish.normal + dish.hard + dish.fresh, 0),
+      correctedByNumber: correctedBy?.number ?? null,
+    }));
 }
 
 /** A lot that is to be tested, and why. */
@@ -122,14 +135,14 @@ export async function findTestsDueOrComing({
   today: string;
   page?: number;
 }): Promise<Page<TestDueRow> & { dueNow: number }> {
-  const where = { testDueOn: { lte: addDays(today, COMING_DAYS) } };
+  const dueOrComing = { testDueOn: { lte: addDays(today, COMING_DAYS) } };
   const [total, dueNow] = await Promise.all([
-    reader().lotJudgement.count({ where }),
+    reader().lotJudgement.count({ where: dueOrComing }),
     reader().lotJudgement.count({ where: { testDueOn: { lte: today } } }),
   ]);
   const { page, pages, skip } = pageOf(wanted, total, DUE_PER_PAGE);
   const found = await reader().lotJudgement.findMany({
-    where,
+    where: dueOrComing,
     orderBy: [{ testDueOn: 'asc' }, { lotNumber: 'asc' }],
     skip,
     take: DUE_PER_PAGE,

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { reader } from '../database/connections';
+import { matching, where } from './list-page';
 
 /** How a crop is tested, and the standard its seed is held against. */
 export interface CropForTesting {
@@ -107,28 +108,16 @@ export interface LotChoice {
 }
 
 /**
- * Lots to choose from when what was typed is no lot number: found in lot numbers and accession names.
+ * Lots to choose from when what was typed is no lot number: all its words stand in the lot's number and names.
  *
  * @param text   what was typed
  * @param limit  most lots given
  * Checked in tests/server/queries/germination-tests.test.ts
  */
 export async function findLotsToTest(text: string, limit = 12): Promise<LotChoice[]> {
-  const wanted = text.trim();
-  if (wanted === '') return [];
-  const lots = await reader().lot.findMany({
-    where: { OR: [{ number: { contains: wanted } }, { accession: { name: { contains: wanted } } }] },
-    orderBy: [{ harvestedOn: 'desc' }, { number: 'asc' }],
-    take: limit,
-    select: {
-      number: true,
-      harvestedOn: true,
-      accession: { select: { name: true, crop: { select: { name: true } } } },
-    },
-  });
-  return lots.map(({ accession, ...lot }) => ({
-    ...lot,
-    accessionName: accession.name,
-    cropName: accession.crop.name,
-  }));
+  const words = matching('LotJudgement', text);
+  if (words.length === 0) return [];
+  return reader().$queryRaw<LotChoice[]>`
+    SELECT "lotNumber" AS "number", "accessionName", "cropName", "harvestedOn" FROM "LotJudgement"
+    ${where(words)} ORDER BY "harvestedOn" DESC, "lotNumber" LIMIT ${limit}`;
 }

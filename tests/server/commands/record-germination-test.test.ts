@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { recordGerminationTest } from '@/lib/server/commands/record-germination-test';
 import { connections } from '@/lib/server/database/connections';
-import { createLotWithPacket, germinationTestOf, recordTest, VOLUNTEER } from '../../support/create-tested-lot';
+import { createLotWithPacket, germinationTestOf, recordTest } from '../../support/create-tested-lot';
+import { VISITOR, VOLUNTEER } from '../../support/people';
 import { useTestBank } from '../../support/test-bank';
 
 useTestBank({ fresh: 'each' });
@@ -26,40 +27,34 @@ describe('a test', () => {
     ]);
     const audit = await connections().reader.auditEntry.findMany({ where: { entityId: id } });
     expect(audit.map((entry) => [entry.byName, entry.summary])).toEqual([
-      ['Vera Volunteer', 'Recorded T-0001 on lot L-2020-001: 81 normal of 100 seeds'],
+      [VOLUNTEER.name, 'Recorded T-0001 on lot L-2020-001: 81 normal of 100 seeds'],
     ]);
   });
 
   test('has the lot judged anew', async () => {
-    const { lotId, accessionId, cropId, number } = await createLotWithPacket();
-    await connections().writer.lotJudgement.create({
-      data: {
-        ...{ lotId, accessionId, cropId, lotNumber: number, accessionNumber: 'A', accessionName: 'x', cropName: 'y' },
-        ...{ judgedOn: '2026-11-24', harvestedOn: '2020-09-15', searchText: '', seedsLeft: 0, action: 'leave' },
-        ...{ urgency: 0, sentence: 'an old judgement' },
-      },
-    });
+    const { lotId } = await createLotWithPacket();
+    const judged = () => connections().reader.lotJudgement.findUniqueOrThrow({ where: { lotId } });
+    expect((await judged()).lastTestedOn).toBeNull();
     await recordTest();
-    const judgement = await connections().reader.lotJudgement.findUnique({ where: { lotId } });
-    expect([judgement?.judgedOn, judgement?.sentence]).not.toEqual(['2026-11-24', 'an old judgement']);
+    expect(await judged()).toMatchObject({ lastTestedOn: '2026-03-16', judgedOn: '2026-11-25' });
   });
 
   test('is for volunteers and stewards, not for visitors or nobody', async () => {
     await createLotWithPacket();
-    await expect(recordTest({}, { ...VOLUNTEER, role: 'visitor' })).rejects.toMatchObject({ code: 'not-allowed' });
+    await expect(recordTest({}, VISITOR)).rejects.toMatchObject({ code: 'not-allowed' });
     await expect(recordGerminationTest(null, germinationTestOf())).rejects.toMatchObject({ code: 'sign-in-needed' });
     expect(await countTests()).toBe(0);
   });
 
   test('of an unknown lot is refused beside the lot', async () => {
     await expect(recordTest({ lot: 'L-1999-001' })).rejects.toMatchObject({
-      code: 'invalid-input',
+      code: 'refused',
       fieldErrors: { lot: expect.stringContaining('L-1999-001') },
     });
   });
 
   test('cannot be set before the lot was harvested, but on that day it can', async () => {
-    await createLotWithPacket({ harvestedOn: '2026-03-03' });
+    await createLotWithPacket({ harvestedOn: '2026-03-03', seeds: 1000 });
     await expect(recordTest({ setOn: '2026-03-02' })).rejects.toMatchObject({
       fieldErrors: { setOn: expect.stringContaining('2026-03-03') },
     });
@@ -118,7 +113,7 @@ describe('the seeds of a test', () => {
   test('never overdraw a packet: all of it may go, one seed more is refused and nothing is kept', async () => {
     const { packetId } = await createLotWithPacket({ seeds: 99 });
     await expect(recordTest({ packetId, takeSeed: 'on' })).rejects.toMatchObject({
-      code: 'invalid-input',
+      code: 'refused',
       fieldErrors: { packetId: expect.stringMatching(/holds 99 seeds, and the replicates need 100/) },
     });
     expect(await countTests()).toBe(0);
@@ -165,7 +160,10 @@ describe('a correction', () => {
     });
     expect(tests.map((one) => one.correctsId)).toEqual([null, old.id]);
     expect(tests[0]?.replicates.map((dish) => dish.normal)).toEqual([41, 40]);
-    const audit = await connections().reader.auditEntry.findMany({ orderBy: { id: 'asc' } });
+    const audit = await connections().reader.auditEntry.findMany({
+      where: { entity: 'germination test' },
+      orderBy: { id: 'asc' },
+    });
     expect(audit.map((entry) => entry.summary).slice(1)).toEqual([
       'Corrected T-0001 as T-0002, lot L-2020-001: 54 normal of 100 seeds. Reason: Two figures were swapped.',
       'Corrected by T-0002. Reason: Two figures were swapped.',

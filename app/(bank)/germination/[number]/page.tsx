@@ -2,9 +2,10 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Caption } from '@/app/_components/caption';
+import { History } from '@/app/_components/history';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
-import { formatDate, formatInstant } from '@/app/_format/figures';
+import { formatDate } from '@/app/_format/figures';
 import { lotPath, testPath } from '@/app/_format/links';
 import { daysBetween } from '@/lib/domain/calendar/calendar-date';
 import { requirePerson } from '@/lib/server/auth/require-person';
@@ -61,20 +62,7 @@ export default async function GerminationTestPage({ params }: Props) {
         <AsItWasDone test={test} />
         <NextTest test={test} mayRecord={mayRecord} />
       </div>
-      <section className="grid gap-2" aria-labelledby="trail-title">
-        <h2 id="trail-title">Who wrote what</h2>
-        {test.audit.length === 0 && <p className="quiet">Nothing is noted about this test.</p>}
-        <ul className="grid gap-2">
-          {test.audit.map((entry) => (
-            <li key={entry.id}>
-              {entry.summary}
-              <span className="label block">
-                {entry.byName}, {formatInstant(entry.at)}
-              </span>
-            </li>
-          ))}
-        </ul>
-      </section>
+      <History lines={test.history} />
     </>
   );
 }

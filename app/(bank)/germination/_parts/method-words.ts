@@ -57,6 +57,13 @@ export function countDaysInWords({
   return `first after ${firstCountDays} days, last after ${finalCountDays}`;
 }
 
+/** Under the date of the last count: when the crop's first method counts. */
+export function countHint(methods: readonly TestingMethod[]): string {
+  const [method] = methods;
+  const days = method ? countDaysInWords(method) : null;
+  return days ? `Counted ${days}.` : 'The day the seeds were classed.';
+}
+
 /** null when these are words of the bank's own, not figures as printed in the reference */
 function regimes(printed: string): TemperatureRegime[] | null {
   try {

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { Filter } from '@/app/_components/list/filter-bar';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { lotPath, testPath } from '@/app/_format/links';
 import type { GerminationQuery } from '@/lib/schemas/germination-query';
@@ -107,7 +108,7 @@ const percentOf = (count: number, seeds: number) => (seeds > 0 ? `${Math.round((
 function Filters({ crops, query }: { crops: Props['crops']; query: GerminationQuery }) {
   return (
     <search className="no-print">
-      <form action="/germination" className="flex flex-wrap items-end gap-3">
+      <form action="/germination" key={`${query.q} ${query.crop}`} className="flex flex-wrap items-end gap-3">
         <label className="grid grow gap-1 sm:grow-0">
           <span className="label">Find</span>
           <input
@@ -118,17 +119,13 @@ function Filters({ crops, query }: { crops: Props['crops']; query: GerminationQu
             className="field sm:w-56!"
           />
         </label>
-        <label className="grid gap-1">
-          <span className="label">Crop</span>
-          <select name="crop" defaultValue={query.crop ?? ''} className="field w-auto!">
-            <option value="">all crops</option>
-            {crops.map((crop) => (
-              <option key={crop.id} value={crop.id}>
-                {crop.name}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Filter
+          name="crop"
+          label="Crop"
+          value={query.crop ?? ''}
+          all="all crops"
+          options={crops.map(({ id, name }) => ({ value: id, label: name }))}
+        />
         <button type="submit" className="button">
           Show
         </button>

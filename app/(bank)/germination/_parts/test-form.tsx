@@ -23,7 +23,7 @@ export interface TestFormProps {
   /** ways of testing that the crop's methods name, offered while typing */
   methodsOffered: string[];
   /** under the date of the last count: when the method counts */
-  countHint?: string;
+  countHint: string;
   replicates: ReplicateDraft[];
   addressWithoutReplicates: string | null;
   /** what stands in the boxes of a correction */

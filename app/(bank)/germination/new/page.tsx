@@ -6,12 +6,12 @@ import { lotPath } from '@/app/_format/links';
 import { newTestQuerySchema } from '@/lib/schemas/germination-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
-import { findLotsToTest, getLotForTesting, type LotForTesting } from '@/lib/server/queries/lots-for-testing';
+import { findLotsToTest, getLotForTesting } from '@/lib/server/queries/lots-for-testing';
 import { today } from '@/lib/server/today';
 import { BenchAdvice, TreatedSeed } from '../_parts/bench-advice';
 import { ChooseLot } from '../_parts/choose-lot';
 import { MethodCard } from '../_parts/method-card';
-import { countDaysInWords, methodsOffered } from '../_parts/method-words';
+import { countHint, methodsOffered } from '../_parts/method-words';
 import { packetOptions } from '../_parts/packet-options';
 import { blankDraft } from '../_parts/replicate-draft';
 import { TestForm } from '../_parts/test-form';
@@ -64,7 +64,7 @@ export default async function NewTestPage({ searchParams }: Props) {
             today={today()}
             packets={packetOptions(lot.packets)}
             methodsOffered={methodsOffered(lot.crop.methods)}
-            countHint={countHint(lot)}
+            countHint={countHint(lot.crop.methods)}
             replicates={Array.from({ length: query.replicates }, () => blankDraft(USUAL_SEEDS))}
             addressWithoutReplicates={`/germination/new?lot=${encodeURIComponent(lot.number)}&`}
           />
@@ -92,9 +92,3 @@ const asChoice = ({ lotNumber, ...lot }: Awaited<ReturnType<typeof findTestsDueO
   ...lot,
   number: lotNumber,
 });
-
-function countHint(lot: LotForTesting): string | undefined {
-  const [method] = lot.crop.methods;
-  const days = method ? countDaysInWords(method) : null;
-  return days ? `Counted ${days}.` : undefined;
-}

@@ -9,7 +9,7 @@ import { requirePerson } from '@/lib/server/auth/require-person';
 import { getGerminationTest } from '@/lib/server/queries/germination-test-detail';
 import { getLotForTesting } from '@/lib/server/queries/lots-for-testing';
 import { today } from '@/lib/server/today';
-import { methodsOffered } from '../../_parts/method-words';
+import { countHint, methodsOffered } from '../../_parts/method-words';
 import { packetOptions } from '../../_parts/packet-options';
 import type { ReplicateDraft } from '../../_parts/replicate-draft';
 import { TestForm } from '../../_parts/test-form';
@@ -54,6 +54,7 @@ export default async function CorrectTestPage({ params }: Props) {
             today={today()}
             packets={packetOptions(lot.packets)}
             methodsOffered={methodsOffered(test.crop.methods)}
+            countHint={countHint(test.crop.methods)}
             replicates={test.replicates.map(asDraft)}
             addressWithoutReplicates={null}
             correcting={{
