@@ -1,4 +1,5 @@
-import { isLoopbackOnly } from '../env';
+import { environment, isLoopbackOnly } from '../env';
+import { log } from '../log';
 
 /**
  * HOST says which door there is, HOSTNAME is what the built server listens on (every address if it is not set). If
@@ -15,5 +16,16 @@ export function refuseOpenDoor(host: string, listensOn: string | undefined): voi
       `refuseOpenDoor: HOST=${host} means that nobody signs in, but the server listens on ${listensOn || 'every address'}. ` +
         "Set both to the same address, or start with 'npm run up', which does.",
     );
+  }
+}
+
+/** Ends this process, with the reason in its log, when its door stands open or its environment makes no sense. */
+export function stopIfDoorIsOpen(): void {
+  try {
+    refuseOpenDoor(environment().HOST, process.env.HOSTNAME);
+  } catch (error) {
+    log.fatal({ error }, 'not started');
+    // A server whose start fails goes on listening, and answers every request with an error.
+    process.exit(1);
   }
 }

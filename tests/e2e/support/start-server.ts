@@ -6,7 +6,7 @@ import path from 'node:path';
 export interface ServerOptions {
   /** a data folder that is prepared: migrated, with its reference facts */
   dataDirectory: string;
-  /** address to listen on; anything but loopback asks for accounts */
+  /** what HOST says; anything but loopback asks for accounts */
   host?: string;
   /** 0 or left out: a free one */
   port?: number;
@@ -42,7 +42,8 @@ export async function startServer({
       NEXT_TELEMETRY_DISABLED: '1',
       DATA_DIR: path.resolve(dataDirectory),
       HOST: host,
-      HOSTNAME: host,
+      // Whichever door is tried, no test opens a port to the network.
+      HOSTNAME: '127.0.0.1',
       PORT: String(listenOn),
       ...env,
     },

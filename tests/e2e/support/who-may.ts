@@ -10,6 +10,8 @@ export interface PageRule {
   who: Who;
   /** A query whose first value fills the address's [segment]. */
   sample?: string;
+  /** What it answers to whoever may; 200 if left out. */
+  answers?: number;
 }
 
 const ACCESSION = 'SELECT number FROM Accession LIMIT 1';
@@ -40,7 +42,7 @@ export const PAGES: Record<string, PageRule> = {
   '/germination/[number]/correct': { who: 'volunteer', sample: TEST },
   '/germination/new': { who: 'volunteer' },
   '/import': { who: 'steward' },
-  '/import/[id]': { who: 'steward', sample: "SELECT 'nothing'" },
+  '/import/[id]': { who: 'steward', sample: "SELECT 'nothing'", answers: 404 },
   '/new-password': { who: 'anyone' },
   '/regrow': { who: 'visitor' },
   '/settings': { who: 'visitor' },
@@ -53,13 +55,13 @@ export const PAGES: Record<string, PageRule> = {
   '/stores/[id]/edit': { who: 'steward', sample: STORE },
   '/stores/new': { who: 'steward' },
   // Open until there is an account, then gone.
-  '/welcome': { who: 'anyone' },
+  '/welcome': { who: 'anyone', answers: 404 },
 };
 
 export const ROUTES: Record<string, PageRule> = {
   'GET /api/accessions': { who: 'visitor' },
   'GET /api/health': { who: 'anyone' },
-  'GET /api/imports/[id]': { who: 'steward', sample: "SELECT 'nothing'" },
+  'GET /api/imports/[id]': { who: 'steward', sample: "SELECT 'nothing'", answers: 404 },
   'GET /api/ready': { who: 'anyone' },
 };
 
