@@ -61,10 +61,10 @@ export const CABBAGE_STORIES: readonly AccessionStory[] = [
     lots: [
       {
         season: 8,
-        seeds: 900,
+        seeds: 390,
         initial: 0.94,
         rate: 1.2,
-        tested: [7, 2],
+        tested: [7],
         shared: [{ season: 5, on: '02-11', seeds: 150, note: 'Seed swap in the hall' }],
       },
       {
@@ -106,7 +106,7 @@ export const CABBAGE_STORIES: readonly AccessionStory[] = [
     kept: IN_PANTRY_ENVELOPE,
     lots: [
       { season: 9, initial: 0.92, rate: 1.2, tested: [8, 5] },
-      { season: 4, initial: 0.95, rate: 1.1, tested: [3] },
+      { season: 4, initial: 0.95, rate: 0.6, tested: [3, 1] },
     ],
   },
   {

@@ -1,0 +1,218 @@
+/** The whole demo, loaded through the commands into a real database. */
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { connections } from '@/lib/server/database/connections';
+import { judgeLots } from '@/lib/server/judging/judge-lots';
+import { loadDemo } from '@/seed-demo/load-demo';
+import { useTestBank } from '../support/test-bank';
+
+const TODAY = '2026-11-25';
+const SLOW_MACHINE_MS = 180_000;
+
+/** What a steward can see, without ids and the moments of writing. */
+const SEEN = {
+  bank: `SELECT "name", "sowingMonth", "emergence" FROM "Bank"`,
+  stores: `SELECT s."name", s."kind", s."targetTemperatureC", s."targetRelativeHumidity", p."name" AS "inside", s."climateVersion"
+    FROM "Store" s LEFT JOIN "Store" p ON p."id" = s."parentId" ORDER BY s."name"`,
+  readings: `SELECT s."name", COUNT(*) AS "readings", SUM("temperatureC") AS "warmth", SUM("relativeHumidity") AS "damp"
+    FROM "Reading" r JOIN "Store" s ON s."id" = r."storeId" GROUP BY s."name" ORDER BY s."name"`,
+  accessions: `SELECT a."number", a."name", c."name" AS "crop", a."donor", a."acquiredOn" FROM "Accession" a
+    JOIN "Crop" c ON c."id" = a."cropId" ORDER BY a."number"`,
+  lots: `SELECT l."number", a."number" AS "accession", l."harvestedOn", l."generation", l."isolation", l."cleanWeightG",
+    l."thousandSeedWeightG", l."treatment" FROM "Lot" l JOIN "Accession" a ON a."id" = l."accessionId" ORDER BY l."number"`,
+  placements: `SELECT p."number", s."name" AS "store", pl."from", pl."container", pl."moisturePercent" FROM "Placement" pl
+    JOIN "Packet" p ON p."id" = pl."packetId" JOIN "Store" s ON s."id" = pl."storeId" ORDER BY p."number", pl."from", s."name"`,
+  movements: `SELECT p."number", p."role", m."on", m."reason", m."seeds", m."note" FROM "Movement" m
+    JOIN "Packet" p ON p."id" = m."packetId" ORDER BY p."number", m."on", m."reason", m."seeds", m."note"`,
+  tests: `SELECT t."number", l."number" AS "lot", t."setOn", t."finishedOn", r."position", r."seeds", r."normal",
+    r."abnormal", r."hard", r."fresh", r."dead", c."number" AS "corrects" FROM "GerminationTest" t
+    JOIN "Lot" l ON l."id" = t."lotId" JOIN "Replicate" r ON r."testId" = t."id"
+    LEFT JOIN "GerminationTest" c ON c."id" = t."correctsId" ORDER BY t."number", r."position"`,
+  decisions: `SELECT a."number", d."season", d."action", d."reason", l."number" AS "lot" FROM "RegrowDecision" d
+    JOIN "Accession" a ON a."id" = d."accessionId" LEFT JOIN "Lot" l ON l."id" = d."lotId" ORDER BY a."number", d."season"`,
+};
+
+const rows = <Row>(sql: string) => connections().bulk.prepare<[], Row>(sql).all();
+const one = (sql: string) => (rows<{ n: number }>(sql)[0] as { n: number }).n;
+const seen = () => Object.fromEntries(Object.entries(SEEN).map(([part, sql]) => [part, rows(sql)]));
+
+let firstLoad: Record<string, unknown[]> = {};
+
+describe('the demo collection', () => {
+  const bank = useTestBank({ today: TODAY });
+  let made = { accessions: 0, lots: 0, tests: 0 };
+
+  beforeAll(async () => {
+    made = await loadDemo(TODAY);
+    firstLoad = seen();
+  }, SLOW_MACHINE_MS);
+
+  test('has about forty accessions, a hundred and twenty lots and two hundred tests of fourteen crops', () => {
+    expect(made.accessions).toBe(one(`SELECT COUNT(*) AS n FROM "Accession"`));
+    expect(made.lots).toBe(one(`SELECT COUNT(*) AS n FROM "Lot"`));
+    expect(made.tests).toBe(one(`SELECT COUNT(*) AS n FROM "GerminationTest"`));
+    expect(Math.abs(made.accessions - 40)).toBeLessThanOrEqual(3);
+    expect(Math.abs(made.lots - 120)).toBeLessThanOrEqual(8);
+    expect(made.tests).toBeGreaterThan(200);
+    expect(one(`SELECT COUNT(DISTINCT "cropId") AS n FROM "Accession"`)).toBe(14);
+    expect(one(`SELECT COUNT(*) AS n FROM "Reading"`)).toBeLessThanOrEqual(150_000);
+  });
+
+  test('no ledger was ever below nothing, on any day', () => {
+    const ledger = rows<{ packetId: string; seeds: number }>(
+      `SELECT "packetId", "seeds" FROM "Movement" ORDER BY "packetId", "on", "seeds" > 0 DESC`,
+    );
+    const balance = new Map<string, number>();
+    for (const { packetId, seeds } of ledger) {
+      const after = (balance.get(packetId) ?? 0) + seeds;
+      expect(after).toBeGreaterThanOrEqual(0);
+      balance.set(packetId, after);
+    }
+    expect(balance.size).toBeGreaterThan(120);
+  });
+
+  test('every kind of thing that a screen can show is there', () => {
+    const reasons = rows<{ reason: string }>(`SELECT DISTINCT "reason" FROM "Movement" ORDER BY 1`).map(
+      (row) => row.reason,
+    );
+    expect(reasons).toEqual(['deposit', 'loss', 'sharing', 'sowing', 'split', 'test']);
+    expect(one(`SELECT COUNT(*) AS n FROM "Packet" WHERE "role" = 'safety-duplicate'`)).toBeGreaterThan(15);
+    expect(one(`SELECT COUNT(*) AS n FROM "GerminationTest" WHERE "correctsId" IS NOT NULL`)).toBe(1);
+    expect(one(`SELECT COUNT(*) AS n FROM "Lot" WHERE "treatment" IS NOT NULL`)).toBe(1);
+    expect(one(`SELECT COUNT(*) AS n FROM "Replicate" WHERE "hard" > 5`)).toBeGreaterThan(5);
+    expect(one(`SELECT COUNT(*) AS n FROM "Store" WHERE "parentId" IS NOT NULL`)).toBe(2);
+    expect(one(`SELECT COUNT(DISTINCT "storeId") AS n FROM "Reading"`)).toBe(5);
+    expect(one(`SELECT COUNT(*) AS n FROM "Store" WHERE "climateVersion" > 0`)).toBe(5);
+    expect(one(`SELECT COUNT(DISTINCT "season") AS n FROM "RegrowDecision"`)).toBe(3);
+  });
+
+  test('the leeks in the fridge fell over the summer in which it stood warm', () => {
+    const shares = rows<{ setOn: string; alive: number }>(
+      `SELECT t."setOn", 1.0 * SUM(r."normal" + r."fresh" + r."hard") / SUM(r."seeds") AS "alive" FROM "GerminationTest" t
+       JOIN "Replicate" r ON r."testId" = t."id" JOIN "Lot" l ON l."id" = t."lotId"
+       JOIN "Accession" a ON a."id" = l."accessionId" WHERE a."name" = 'Harbourmaster' AND l."harvestedOn" < '2020'
+       GROUP BY t."id" ORDER BY t."setOn"`,
+    );
+    const before = shares.filter((row) => row.setOn < '2023-07').at(-1)?.alive ?? 0;
+    const after = shares.find((row) => row.setOn > '2023-09')?.alive ?? 1;
+    expect(before).toBeGreaterThan(0.8);
+    expect(after).toBeLessThan(before - 0.2);
+  });
+
+  test('is refused over a collection, and nothing is written', async () => {
+    const before = one(`SELECT COUNT(*) AS n FROM "AuditEntry"`);
+    await expect(loadDemo(TODAY)).rejects.toThrow('already holds a collection');
+    expect(one(`SELECT COUNT(*) AS n FROM "AuditEntry"`)).toBe(before);
+  });
+
+  test('its command line refuses a folder that holds a collection', () => {
+    expect(existsSync(bank.file)).toBe(true);
+    const run = () =>
+      execFileSync(process.execPath, ['--conditions=react-server', '--import', 'tsx', 'seed-demo/index.ts'], {
+        env: { ...process.env, DATA_DIR: bank.directory },
+        encoding: 'utf8',
+        stdio: 'pipe',
+      });
+    expect(run).toThrow(/already holds a collection/);
+  });
+
+  describe('judged', () => {
+    beforeAll(() => judgeLots(connections().bulk, 'all', TODAY));
+
+    const accession = (name: string) =>
+      rows<{ action: string; rescue: number; sentence: string; seedsLeft: number; chanceBelow: number | null }>(
+        `SELECT * FROM "AccessionJudgement" WHERE "accessionName" = '${name.replaceAll("'", "''")}'`,
+      )[0];
+    const lotsOf = (name: string) =>
+      rows<{ harvestedOn: string; viabilityMedian: number | null; rescue: number; noForecastBecause: string | null }>(
+        `SELECT * FROM "LotJudgement" WHERE "accessionName" = '${name.replaceAll("'", "''")}' ORDER BY "harvestedOn"`,
+      );
+
+    test('every lot and accession has its judgement', () => {
+      expect(one(`SELECT COUNT(*) AS n FROM "LotJudgement" WHERE "judgedOn" = '${TODAY}'`)).toBe(made.lots);
+      expect(one(`SELECT COUNT(*) AS n FROM "AccessionJudgement"`)).toBe(made.accessions);
+    });
+
+    test('each action is there, for accessions as for lots', () => {
+      for (const table of ['LotJudgement', 'AccessionJudgement']) {
+        for (const action of ['regrow', 'test-first', 'leave']) {
+          expect(one(`SELECT COUNT(*) AS n FROM "${table}" WHERE "action" = '${action}'`), action).toBeGreaterThan(0);
+        }
+        expect(one(`SELECT COUNT(*) AS n FROM "${table}" WHERE "rescue"`), table).toBeGreaterThan(0);
+      }
+    });
+
+    test('few seeds of a lone old leek call for a rescue', () => {
+      expect(accession('Blue Skerry')).toMatchObject({ action: 'regrow', rescue: 1 });
+    });
+
+    test('kale that everybody asks for is running out', () => {
+      expect(accession('Ebb Shore')).toMatchObject({ action: 'regrow', rescue: 0 });
+      expect(accession('Ebb Shore')?.sentence).toContain('running out');
+    });
+
+    test('onions that nobody counted, and carrots of which two counts disagree, are tested first', () => {
+      expect(accession('Kirk Geo Pickler')).toMatchObject({ action: 'test-first' });
+      expect(accession('Kirk Geo Pickler')?.sentence).toContain('Never tested');
+      expect(accession('Ferry Purple')).toMatchObject({ action: 'test-first' });
+      expect(accession('Ferry Purple')?.sentence).toContain('disagree');
+    });
+
+    test('an old dying lot beside good young ones is no emergency', () => {
+      const [old, ...young] = lotsOf('Long Ayre Red');
+      expect(old?.viabilityMedian ?? 1).toBeLessThan(0.1);
+      for (const lot of young) expect(lot.viabilityMedian ?? 0).toBeGreaterThan(0.85);
+      expect(accession('Long Ayre Red')).toMatchObject({ action: 'leave' });
+    });
+
+    test('barley in jars declines slowly, the older the lower', () => {
+      const tested = lotsOf('Ramsgarth Six-row').slice(0, -1);
+      const medians = tested.map((lot) => lot.viabilityMedian ?? 0);
+      expect(medians.length).toBe(5);
+      expect(medians[0] ?? 0).toBeGreaterThan(0.6);
+      expect((medians[4] ?? 0) - (medians[0] ?? 1)).toBeGreaterThan(0.08);
+    });
+
+    test('where no forecast holds the reason is given: jarred too moist, or open in a damp loft', () => {
+      const reasons = rows<{ because: string }>(
+        `SELECT "noForecastBecause" AS "because" FROM "LotJudgement" WHERE "noForecastBecause" IS NOT NULL`,
+      ).map((row) => row.because);
+      expect(reasons.some((reason) => reason.includes('16.4 % moisture'))).toBe(true);
+      expect(reasons.some((reason) => reason.includes('open container'))).toBe(true);
+    });
+  });
+});
+
+describe('the same day', () => {
+  useTestBank({ today: TODAY });
+
+  test(
+    'gives the same rows again',
+    async () => {
+      await loadDemo(TODAY);
+      expect(Object.values(firstLoad).flat().length).toBeGreaterThan(1500);
+      const again = seen();
+      for (const part of Object.keys(SEEN)) expect(again[part], part).toEqual(firstLoad[part]);
+    },
+    SLOW_MACHINE_MS,
+  );
+});
+
+describe('another day', () => {
+  useTestBank({ today: '2028-02-29' });
+
+  test(
+    'is just as fresh',
+    async () => {
+      const made = await loadDemo('2028-02-29');
+      expect(made.lots).toBe((firstLoad.lots ?? []).length);
+      expect(one(`SELECT COUNT(*) AS n FROM "Lot" WHERE "harvestedOn" > '2027-07-01'`)).toBeGreaterThan(5);
+    },
+    SLOW_MACHINE_MS,
+  );
+
+  test('other than the commands’ own today is refused', async () => {
+    await expect(loadDemo('2027-01-01')).rejects.toThrow(RangeError);
+  });
+});
