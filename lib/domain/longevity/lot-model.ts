@@ -68,13 +68,14 @@ export function fitLot({
   requirePrior('initial', prior.initial);
   requirePrior('logRate', prior.logRate);
   for (const test of tests) requireTest(test);
+  const likelihoods = likelihoodsOf(tests, intraReplicateCorrelation);
   const problem: LotProblem = {
-    likelihoods: likelihoodsOf(tests, intraReplicateCorrelation),
+    likelihoods,
     initialMean: prior.initial.mean,
     initialPrecision: 1 / (prior.initial.sd * prior.initial.sd),
     logRateMean: prior.logRate.mean,
     logRatePrecision: 1 / (prior.logRate.sd * prior.logRate.sd),
-    sideIntervals: sideIntervalsFor(tests, prior.initial.sd),
+    sideIntervals: sideIntervalsFor(likelihoods, prior.initial.sd),
   };
   const { cells, tables } = cutRateCells(tabulateLikelyRates(problem), problem.sideIntervals);
   return { prior, tests, cells, tables, sideIntervals: problem.sideIntervals };
@@ -127,8 +128,8 @@ export function probabilityBelow(
  * A test in which all seeds grew, or none, cuts the prior of K off at a cliff less than a probit wide, which under a
  * wide prior needs more points than a hump does. The cliff is spread over three intervals at least.
  */
-function sideIntervalsFor(tests: readonly LotTest[], initialSd: number): number {
-  const oneSided = tests.some(({ germinated, sown }) => germinated === 0 || germinated === sown);
+function sideIntervalsFor(likelihoods: readonly TestLikelihood[], initialSd: number): number {
+  const oneSided = likelihoods.some(({ germinated, sown }) => germinated === 0 || germinated === sown);
   if (!oneSided) return FEWEST_SIDE_INTERVALS;
   const needed = Math.ceil((REACH_IN_SD * initialSd) / WIDEST_INTERVAL);
   return Math.min(MOST_SIDE_INTERVALS, Math.max(FEWEST_SIDE_INTERVALS, needed));

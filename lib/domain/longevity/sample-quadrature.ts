@@ -24,7 +24,7 @@ const LEAST_WEIGHT = 1e-7; // lighter nodes are dropped: all of them together we
  * Nodes and weights over initial viability and relative rate.
  *
  * @param posterior  from `fitLot`
- * @returns some hundreds of nodes; weights > 0 and adding to 1
+ * @returns some hundreds of nodes, at most a few thousand under a very wide prior; weights > 0 and adding to 1
  * Checked against `probabilityBelow` and the band's median: tests/domain/longevity/sample-quadrature.test.ts
  */
 export function sampleQuadrature(posterior: LotPosterior): QuadratureNode[] {
@@ -35,14 +35,16 @@ export function sampleQuadrature(posterior: LotPosterior): QuadratureNode[] {
   for (let knot = 0; knot < cells.length; knot += KNOT_LENGTH) {
     const mass = (cells[knot + MASS_BEFORE] as number) + (cells[knot + MASS_AFTER] as number);
     if (mass < LEAST_WEIGHT) continue;
-    const at = (cells[knot + TABLE_AT] as number) + points;
-    for (let j = 0; j + 1 < points; j += 2) {
-      // Two intervals of K make a node, in their middle.
-      const weight = mass * ((tables[at + j + 2] as number) - (tables[at + j] as number));
+    const at = cells[knot + TABLE_AT] as number;
+    const left = cells[knot + LEFT_SPACING] as number;
+    const right = cells[knot + RIGHT_SPACING] as number;
+    for (let j = 0; j < points; j += 1) {
+      // The plain trapezoid rule: on a smooth hump that ends in next to nothing no rule does better.
+      const breadth = j < sideIntervals ? left : j > sideIntervals ? right : 0.5 * (left + right);
+      const weight = mass * (tables[at + j] as number) * breadth;
       if (weight < LEAST_WEIGHT) continue;
-      const spacing = cells[knot + (j < sideIntervals ? LEFT_SPACING : RIGHT_SPACING)] as number;
-      const initial =
-        (cells[knot + MODE] as number) + (j + 1 - sideIntervals) * spacing * (cells[knot + SCALE] as number);
+      const offset = (j - sideIntervals) * (j < sideIntervals ? left : right);
+      const initial = (cells[knot + MODE] as number) + offset * (cells[knot + SCALE] as number);
       nodes.push({ initial, rate: cells[knot + RATE] as number, weight });
       total += weight;
     }
