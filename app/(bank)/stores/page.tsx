@@ -67,9 +67,7 @@ export default async function StoresPage() {
                     </span>
                   </th>
                   <td data-label="kind">{store.kind}</td>
-                  <td className="figures" data-label="meant to be">
-                    {targetInWords(store)}
-                  </td>
+                  <td data-label="meant to be">{targetInWords(store)}</td>
                   <td data-label="logged">
                     {store.readings ? (
                       readingsInWords(store.readings)

@@ -56,11 +56,17 @@ export function AccessionTable({
                 >
                   {row.accessionName}
                 </Link>
+                {/* On a phone, in place of columns of their own. */}
+                <span className="block font-normal md:hidden">
+                  <span className="figures">{row.accessionNumber}</span> <span className="quiet">{row.cropName}</span>
+                </span>
               </th>
-              <td className="figures whitespace-nowrap" data-label="number">
+              <td className="figures whitespace-nowrap max-md:hidden!" data-label="number">
                 {row.accessionNumber}
               </td>
-              <td data-label="crop">{row.cropName}</td>
+              <td className="max-md:hidden!" data-label="crop">
+                {row.cropName}
+              </td>
               <td className="number" data-label="lots">
                 {formatCount(row.lots)}
               </td>

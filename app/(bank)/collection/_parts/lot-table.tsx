@@ -55,11 +55,17 @@ export function LotTable({ rows, path, query }: { rows: LotListRow[]; path: stri
                   {row.accessionName}
                   <span className="sr-only"> {row.lotNumber}</span>
                 </Link>
+                {/* On a phone, in place of columns of their own. */}
+                <span className="block font-normal md:hidden" aria-hidden>
+                  <span className="figures">{row.lotNumber}</span> <span className="quiet">{row.cropName}</span>
+                </span>
               </th>
-              <td className="figures whitespace-nowrap" data-label="lot">
+              <td className="figures whitespace-nowrap max-md:hidden!" data-label="lot">
                 {row.lotNumber}
               </td>
-              <td data-label="crop">{row.cropName}</td>
+              <td className="max-md:hidden!" data-label="crop">
+                {row.cropName}
+              </td>
               <td className="whitespace-nowrap" data-label="harvest">
                 {formatMonth(row.harvestedOn)}
               </td>

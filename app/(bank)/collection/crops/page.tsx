@@ -94,8 +94,10 @@ export default async function CropsPage({ searchParams }: Props) {
                     >
                       {crop.name}
                     </Link>
+                    {/* On a phone, in place of a column of its own. */}
+                    <i className="block font-normal md:hidden">{crop.scientificName}</i>
                   </th>
-                  <td data-label="scientific name">
+                  <td className="max-md:hidden!" data-label="scientific name">
                     <i>{crop.scientificName}</i>
                   </td>
                   <td data-label="family">{crop.family}</td>

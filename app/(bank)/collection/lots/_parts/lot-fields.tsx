@@ -19,7 +19,14 @@ export function LotFields({ today, lot }: Props) {
         options={ISOLATIONS.map(({ key, label }) => ({ value: key, label }))}
         defaultValue={lot?.isolation}
       />
-      <NumberField whole name="plantsHarvested" label="Plants harvested" optional defaultValue={lot?.plantsHarvested} />
+      <NumberField
+        whole
+        name="plantsHarvested"
+        label="Plants harvested"
+        hint="From how many plants the seed was taken."
+        optional
+        defaultValue={lot?.plantsHarvested}
+      />
       <NumberField
         whole
         name="generation"

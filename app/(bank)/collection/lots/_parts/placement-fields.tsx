@@ -38,7 +38,7 @@ export function PlacementFields({ stores, placement }: Props) {
         <NumberField
           name="moisturePercent"
           label="Moisture"
-          hint="Percent of fresh weight. Without it, sealed seed gets no forecast."
+          hint="Percent of fresh weight; sealed seed needs it."
           unit="%"
           optional
           defaultValue={placement?.moisturePercent}

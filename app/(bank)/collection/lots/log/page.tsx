@@ -63,7 +63,13 @@ export default async function LogLotPage({ searchParams }: Props) {
           <fieldset className="grid gap-5 border-t border-rule pt-4 sm:grid-cols-2">
             <legend className="pr-3 text-lg font-semibold">Into store</legend>
             <PlacementFields stores={stores} />
-            <DateField name="storedOn" label="Stored on" max={day} defaultValue={day} />
+            <DateField
+              name="storedOn"
+              label="Stored on"
+              hint="The day it came to lie there."
+              max={day}
+              defaultValue={day}
+            />
           </fieldset>
           <fieldset className="grid gap-5 border-t border-rule pt-4">
             <legend className="pr-3 text-lg font-semibold">Remarks</legend>
