@@ -303,7 +303,7 @@ test.describe('on loopback', () => {
   });
 
   test('the server does not start without sign-in where others could reach it', async () => {
-    const open = startServer({ dataDirectory: directory, env: { HOST: '127.0.0.1', HOSTNAME: '127.0.0.1.example' } });
+    const open = startServer({ dataDirectory: directory, env: { HOST: '127.0.0.1', HOSTNAME: '127.0.0.2' } });
     await expect(open).rejects.toThrow(/nobody signs in/);
   });
 
