@@ -1,5 +1,6 @@
 'use client';
 
+import { useState } from 'react';
 import type { LabelProps } from 'recharts';
 import {
   Area,
@@ -8,6 +9,7 @@ import {
   ErrorBar,
   Line,
   ReferenceArea,
+  ReferenceDot,
   ReferenceLine,
   ResponsiveContainer,
   Scatter,
@@ -19,8 +21,8 @@ export interface ForecastChartProps {
   /** proportions times 100; one row a day of the curve */
   curve: {
     day: number;
-    median: number;
-    band: [number, number];
+    median?: number;
+    band?: [number, number];
     alternative?: number;
     alternativeBand?: [number, number];
   }[];
@@ -42,10 +44,23 @@ export function ForecastChart(props: ForecastChartProps) {
   const { curve, tests, threshold, todayDay, testDueDay, lastSafe, events, yearTicks } = props;
   const from = curve[0]?.day ?? 0;
   const to = curve.at(-1)?.day ?? 1;
+  const [width, setWidth] = useState(640);
+  const isWide = width >= WIDE_ENOUGH_FOR_LABELS;
+  const lastMedian = curve.findLast((row) => row.median !== undefined);
+  const lastAlternative = curve.findLast((row) => row.alternative !== undefined);
   return (
     <figure role="img" aria-label={props.label} className="h-80 w-full select-none">
-      <ResponsiveContainer width="100%" height="100%" initialDimension={{ width: 640, height: 320 }}>
-        <ComposedChart data={curve} margin={{ top: 24, right: 16, bottom: 4, left: 0 }} accessibilityLayer={false}>
+      <ResponsiveContainer
+        width="100%"
+        height="100%"
+        initialDimension={{ width: 640, height: 320 }}
+        onResize={(newWidth) => setWidth(newWidth)}
+      >
+        <ComposedChart
+          data={curve}
+          margin={{ top: 24, right: isWide ? ROOM_FOR_LABELS : 12, bottom: 4, left: 0 }}
+          accessibilityLayer={false}
+        >
           <CartesianGrid stroke="var(--grid)" />
           <XAxis
             dataKey="day"
@@ -89,9 +104,18 @@ export function ForecastChart(props: ForecastChartProps) {
               activeDot={false}
             />
           )}
-          <ReferenceLine y={threshold} stroke="var(--madder)" strokeWidth={1.5} strokeDasharray="6 4">
-            {null}
-          </ReferenceLine>
+          <ReferenceLine
+            y={threshold}
+            stroke="var(--madder)"
+            strokeWidth={1.5}
+            strokeDasharray="6 4"
+            label={{
+              value: props.thresholdLabel,
+              position: isWide ? 'right' : 'insideBottomLeft',
+              fill: 'var(--madder)',
+              fontSize: 12,
+            }}
+          />
           <Line
             dataKey="median"
             type="monotone"
@@ -132,6 +156,22 @@ export function ForecastChart(props: ForecastChartProps) {
               label={<SeasonMark tone="var(--leaf)" text={lastSafe.label} shape="triangle" />}
             />
           )}
+          {isWide && lastMedian && (
+            <ReferenceDot
+              x={lastMedian.day}
+              y={lastMedian.median}
+              r={0}
+              label={{ value: 'forecast, 9 in 10', position: 'right', fill: 'var(--indigo)', fontSize: 12 }}
+            />
+          )}
+          {isWide && lastAlternative && (
+            <ReferenceDot
+              x={lastAlternative.day}
+              y={lastAlternative.alternative}
+              r={0}
+              label={{ value: 'what if', position: 'right', fill: 'var(--leaf)', fontSize: 12 }}
+            />
+          )}
           <Scatter data={tests} dataKey="percent" isAnimationActive={false} shape={<TestPoint />}>
             <ErrorBar
               dataKey="error"
@@ -148,6 +188,8 @@ export function ForecastChart(props: ForecastChartProps) {
   );
 }
 
+const WIDE_ENOUGH_FOR_LABELS = 560;
+const ROOM_FOR_LABELS = 112;
 const FIGURES = { fill: 'var(--ink-2)', fontSize: 12, fontFamily: 'var(--figure-face), monospace' } as const;
 
 function TestPoint({ cx, cy }: { cx?: number; cy?: number }) {

@@ -1,0 +1,77 @@
+import Link from 'next/link';
+import { formatDate, formatPercent } from '@/app/_format/figures';
+import { testPath } from '@/app/_format/links';
+import type { EvaluatedTest } from '@/lib/server/judging/evaluate-lot';
+
+interface Props {
+  tests: EvaluatedTest[];
+  lotNumber: string;
+  mayRecord: boolean;
+}
+
+/** The lot's germination tests, latest first; corrected ones are left out, their corrections stand for them. */
+export function LotTests({ tests, lotNumber, mayRecord }: Props) {
+  return (
+    <section className="grid gap-3" aria-labelledby="tests">
+      <h2 id="tests">Germination tests</h2>
+      {tests.length === 0 ? (
+        <p className="sheet">
+          Never tested.{' '}
+          {mayRecord && (
+            <Link href={`/germination/new?lot=${encodeURIComponent(lotNumber)}`}>Record the first test</Link>
+          )}
+        </p>
+      ) : (
+        <div className="sheet overflow-x-auto p-0!">
+          <table className="ledger stacked">
+            <thead>
+              <tr>
+                <th scope="col">test</th>
+                <th scope="col">set on</th>
+                <th scope="col" className="number">
+                  seeds
+                </th>
+                <th scope="col" className="number">
+                  germinated
+                </th>
+                <th scope="col" className="number">
+                  hard or fresh
+                </th>
+                <th scope="col" className="number">
+                  alive
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {tests.toReversed().map((test) => {
+                const normal = test.replicates.reduce((sum, replicate) => sum + replicate.normal, 0);
+                return (
+                  <tr key={test.id}>
+                    <th scope="row" className="row-head">
+                      <Link href={testPath(test.number)} className="figures text-leaf underline underline-offset-3">
+                        {test.number}
+                      </Link>
+                    </th>
+                    <td data-label="set on">{formatDate(test.setOn)}</td>
+                    <td className="number" data-label="seeds">
+                      {test.sown}
+                    </td>
+                    <td className="number" data-label="germinated">
+                      {formatPercent(normal / test.sown)}
+                    </td>
+                    <td className="number" data-label="hard or fresh">
+                      {test.alive - normal}
+                    </td>
+                    <td className="number" data-label="alive">
+                      {formatPercent(test.alive / test.sown)}
+                    </td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
