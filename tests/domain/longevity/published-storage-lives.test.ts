@@ -20,14 +20,15 @@ const yearsToHalf = (constants: typeof maize, oilFraction: number): number => {
 
 describe('years to half viability at 20.3 C and 50.5 % relative humidity, beside the published', () => {
   it.each([
-    { crop: 'maize', constants: maize, oil: 0.05, published: 19, factor: 6 },
-    { crop: 'lettuce', constants: lettuce, oil: 0.35, published: 7, factor: 2.5 },
-    { crop: 'pea (chickpea constants)', constants: chickpea, oil: 0.02, published: 23, factor: 6 },
-    { crop: 'common bean (chickpea constants)', constants: chickpea, oil: 0.02, published: 21, factor: 6 },
-    { crop: 'chive (onion constants)', constants: onion, oil: 0.2, published: 5, factor: 6 },
+    { crop: 'maize', constants: maize, oil: 0.05, published: 19, factor: 6.5 },
+    { crop: 'lettuce', constants: lettuce, oil: 0.35, published: 7, factor: 3 },
+    { crop: 'pea (chickpea constants)', constants: chickpea, oil: 0.02, published: 23, factor: 6.5 },
+    { crop: 'common bean (chickpea constants)', constants: chickpea, oil: 0.02, published: 21, factor: 6.5 },
+    { crop: 'chive (onion constants)', constants: onion, oil: 0.2, published: 5, factor: 3 },
   ])('$crop is within a factor of $factor', ({ constants, oil, published, factor }) => {
     const years = yearsToHalf(constants, oil);
-    expect(years / published).toBeLessThan(factor);
+    // The equation is the pessimist here in every crop: recorded, so that a change of constants or moisture is noticed.
+    expect(years).toBeLessThan(published);
     expect(published / years).toBeLessThan(factor);
   });
 });
