@@ -17,7 +17,7 @@ const KNOTS = 11;
 const STEP_HALF_WIDTH = 4;
 /** With hardly a seed to spare the step has a long foot: P(all n of n grow) falls like exp(-n times the dead share). */
 const FOOT_HALF_WIDTH = 7;
-/** A searched step may lie up to 1.65 standard deviations below its first guess. */
+/** The step looked for may lie lower than its guess, most so (about 1.65) for a lot that is known well. */
 const SEARCH_MARGIN = 1.65;
 /** Viabilities below this probit count as 0. */
 const DEADEST_PROBIT = -9;
@@ -53,12 +53,11 @@ export function chancesForSowing(lot: LotAtSowing, plants: number, seeds: number
 
 /**
  * Chances per seed around the step at which the number of seeds to sow will be decided: where about `1 - assurance` of
- * the weight lies below. The guess may be off; the answer tells (see coversStepOf).
+ * the weight lies below.
  *
  * @param lot           posterior, ageing and emergence
  * @param plants        integer >= 1
  * @param assurance     in (0, 1)
- * @param chanceAtStep  where the step is, when a first answer has told; left out, it is guessed
  * @returns 26 weights that add to 1, with their chances in ascending order; and the chance per seed at the step
  * Checked against dense integration: tests/domain/regrow/seeds-to-sow-uncertain.test.ts
  */
@@ -66,21 +65,10 @@ export function chancesForAssurance(
   lot: LotAtSowing,
   plants: number,
   assurance: number,
-  chanceAtStep?: number,
 ): ChanceDistribution & { chanceAtStep: number } {
   const known = new Map<number, number>();
-  const at = chanceAtStep ?? lot.emergence * normalCdf(roughQuantile(lot, plants, 1 - assurance, known));
+  const at = lot.emergence * normalCdf(roughQuantile(lot, plants, 1 - assurance, known));
   return { ...chancesAround(lot, plants, at, STEP_HALF_WIDTH + SEARCH_MARGIN, known), chanceAtStep: at };
-}
-
-/**
- * Whether bins around one chance per seed also cover the step of a sowing of this many seeds.
- *
- * @returns true when that step's middle lies no more than 2.2 of its standard deviations below, or 0.7 above
- */
-export function coversStepOf(chanceAtStep: number, plants: number, seeds: number): boolean {
-  const found = plants / seeds;
-  return found >= stepEdge(plants, chanceAtStep, -2.2) && found <= stepEdge(plants, chanceAtStep, 0.7);
 }
 
 /** `known` holds points of the posterior that were already evaluated: probit viability to chance of being below it. */

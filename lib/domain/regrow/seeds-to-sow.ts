@@ -3,7 +3,7 @@
  * half of the time: the extra seeds pay for chance, and, when viability is uncertain, for not knowing it.
  */
 import type { LotPosterior } from '../longevity/lot-model';
-import { chancesForAssurance, coversStepOf } from './chance-distribution';
+import { chancesForAssurance } from './chance-distribution';
 import { fewestSeeds } from './fewest-seeds';
 
 /** Wanted by default: 19 sowings in 20 raise the plants. Common practice. */
@@ -11,9 +11,6 @@ export const STANDARD_ASSURANCE = 0.95;
 
 /** Beyond ten million seeds nobody sows a regrowing: an uncertain lot that needs more cannot be relied on at all. */
 export const MOST_SEEDS = 10_000_000;
-
-/** How often the bins are laid anew around the answer; one or two looks are usual. */
-const MOST_LOOKS = 5;
 
 /** Where whole numbers of seeds stop being exact in a double's fraction; only a hopeless chance per seed comes near. */
 const LARGEST_COUNT = 1e12;
@@ -83,17 +80,9 @@ export function seedsToSowUncertain({
   if (!(probitsLost >= 0 && Number.isFinite(probitsLost))) {
     throw new RangeError(`seedsToSowUncertain: probitsLost must be a finite number >= 0, got ${probitsLost}`);
   }
-  const lot = { posterior, probitsLost, emergence };
-  let distribution = chancesForAssurance(lot, plants, assurance);
-  let startAt = (plants + Math.sqrt(plants)) / Math.max(distribution.chanceAtStep, plants / MOST_SEEDS);
-  for (let look = 1; ; look++) {
-    const seeds = fewestSeeds(plants, assurance, distribution, startAt, MOST_SEEDS);
-    if (look === MOST_LOOKS || coversStepOf(distribution.chanceAtStep, plants, Math.min(seeds, MOST_SEEDS)))
-      return seeds;
-    // The first guess missed the step, and the answer shows where it is.
-    startAt = Math.min(seeds, MOST_SEEDS);
-    distribution = chancesForAssurance(lot, plants, assurance, plants / startAt);
-  }
+  const distribution = chancesForAssurance({ posterior, probitsLost, emergence }, plants, assurance);
+  const startAt = (plants + Math.sqrt(plants)) / Math.max(distribution.chanceAtStep, plants / MOST_SEEDS);
+  return fewestSeeds(plants, assurance, distribution, startAt, MOST_SEEDS);
 }
 
 function requirePlants(caller: string, plants: number): void {

@@ -78,15 +78,33 @@ describe('judgeLot', () => {
     expect(judged.sentence).toMatch(/^Never tested/);
   });
 
-  test('tests again no later than the day on which the chance of being below passes 10 %', () => {
-    const judged = judgeLot(goodLot);
+  test('tests again on the day on which the chance of being below passes 10 %, when that comes first', () => {
+    // Borrowed constants leave the rate so uncertain that a third of the median time is too late.
+    const borrowed = { initial: prior.initial, logRate: { mean: 0.3, sd: 1.5 } };
+    const posterior = fitLot({ tests: [{ probitsLost: 0.01, germinated: 190, sown: 200 }], prior: borrowed });
+    const lot = {
+      ...goodLot,
+      posterior,
+      probitsLostNow: 0.01,
+      probitsLostAtLastTest: 0.01,
+      lastTestedOn: goodLot.today,
+    };
+    const judged = judgeLot(lot);
+    expect(judged.testDue.rule).toBe('chance-of-being-below');
     const daysAhead = (Date.parse(judged.testDue.dueOn) - Date.parse(goodLot.today)) / 86_400_000;
-    const chance = probabilityBelow(goodLot.posterior, {
-      probitsLost: 0.2 + 0.0002 * daysAhead,
-      threshold: judged.threshold as number,
-    });
-    expect(chance).toBeLessThanOrEqual(0.1005);
-    if (judged.testDue.rule === 'chance-of-being-below') expect(chance).toBeGreaterThan(0.099);
+    expect(daysAhead).toBeGreaterThan(30);
+    const threshold = judged.threshold as number;
+    const chance = probabilityBelow(posterior, { probitsLost: 0.01 + 0.0002 * daysAhead, threshold });
+    expect(Math.abs(chance - 0.1)).toBeLessThan(0.001);
+  });
+
+  test('tests again after a third of the median time otherwise', () => {
+    const judged = judgeLot({ ...goodLot, lastTestedOn: goodLot.today, probitsLostAtLastTest: 0.2 });
+    expect(judged.testDue.rule).toBe('third-of-time');
+    const daysAhead = (Date.parse(judged.testDue.dueOn) - Date.parse(goodLot.today)) / 86_400_000;
+    const threshold = judged.threshold as number;
+    const atThreshold = probabilityBelow(goodLot.posterior, { probitsLost: 0.2 + 3 * daysAhead * 0.0002, threshold });
+    expect(Math.abs(atThreshold - 0.5)).toBeLessThan(0.005);
   });
 
   test('a store that does not age the seed: tested after 40 years, safe beyond the horizon', () => {

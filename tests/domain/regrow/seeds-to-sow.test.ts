@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chanceOfAtLeast } from '../../../lib/domain/regrow/raising-chance';
 import { seedsToSow } from '../../../lib/domain/regrow/seeds-to-sow';
+import { binomialUpperTail } from '../../../lib/domain/statistics/binomial';
 import golden from '../../golden/seeds-to-sow.json';
 
 describe('seedsToSow', () => {
@@ -19,6 +20,20 @@ describe('seedsToSow', () => {
       expect(Math.abs(ours - chance), JSON.stringify({ plants, seeds, chancePerSeed, chance, ours })).toBeLessThan(
         1e-12,
       );
+    }
+  });
+
+  test('tails that are skipped as certain or impossible are so to 1e-12', () => {
+    for (const plants of [1, 2, 7, 40, 300, 5000]) {
+      for (const chancePerSeed of [1e-4, 0.01, 0.2, 0.6, 0.95, 0.999]) {
+        for (let deviations = -14; deviations <= 14; deviations += 0.5) {
+          const expected = Math.max(plants + deviations * Math.sqrt(plants), 0.01);
+          const trials = Math.max(plants, Math.round(expected / chancePerSeed));
+          const exact = binomialUpperTail({ successes: plants, trials, probability: chancePerSeed });
+          const ours = chanceOfAtLeast(plants, trials, chancePerSeed);
+          expect(Math.abs(ours - exact), JSON.stringify({ plants, chancePerSeed, trials })).toBeLessThan(1e-12);
+        }
+      }
     }
   });
 
