@@ -62,40 +62,42 @@ export default async function RegrowPage({ searchParams }: Props) {
           </Link>
         )}
       </PageHead>
-      <form className="no-print flex flex-wrap items-end gap-3" role="search" action="/regrow">
-        <label className="grid gap-1">
-          <span className="label">Find</span>
-          <input name="q" type="search" defaultValue={query.q} className="field w-48!" placeholder="name or number" />
-        </label>
-        <Filter
-          name="crop"
-          label="Crop"
-          value={query.crop}
-          all="all crops"
-          options={crops.map((crop) => [crop.id, crop.name])}
-        />
-        <Filter
-          name="season"
-          label="By season"
-          value={query.season?.toString()}
-          all="any season"
-          options={seasons.map((season) => [String(season), `needed by ${season}`])}
-        />
-        <Filter
-          name="action"
-          label="Judgement"
-          value={query.action}
-          all="every judgement"
-          options={[
-            ['regrow', 'Regrow'],
-            ['test-first', 'Test first'],
-            ['leave', 'Leave'],
-          ]}
-        />
-        <button type="submit" className="button">
-          Show
-        </button>
-      </form>
+      <search className="no-print">
+        <form className="flex flex-wrap items-end gap-3" action="/regrow">
+          <label className="grid gap-1">
+            <span className="label">Find</span>
+            <input name="q" type="search" defaultValue={query.q} className="field w-48!" placeholder="name or number" />
+          </label>
+          <Filter
+            name="crop"
+            label="Crop"
+            value={query.crop}
+            all="all crops"
+            options={crops.map((crop) => [crop.id, crop.name])}
+          />
+          <Filter
+            name="season"
+            label="By season"
+            value={query.season?.toString()}
+            all="any season"
+            options={seasons.map((season) => [String(season), `needed by ${season}`])}
+          />
+          <Filter
+            name="action"
+            label="Judgement"
+            value={query.action}
+            all="every judgement"
+            options={[
+              ['regrow', 'Regrow'],
+              ['test-first', 'Test first'],
+              ['leave', 'Leave'],
+            ]}
+          />
+          <button type="submit" className="button">
+            Show
+          </button>
+        </form>
+      </search>
       {rows.length === 0 ? (
         <p className="sheet">
           {judged.accessions === 0 ? (

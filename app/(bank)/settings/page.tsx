@@ -46,7 +46,14 @@ export default async function SettingsPage({ searchParams }: Props) {
             ['light', 'Light'],
             ['dark', 'Dark'],
           ].map(([value, label]) => (
-            <button key={value} name="theme" value={value} className="button" aria-pressed={theme === value}>
+            <button
+              key={value}
+              type="submit"
+              name="theme"
+              value={value}
+              className="button"
+              aria-pressed={theme === value}
+            >
               {label}
               {theme === value && <span aria-hidden>✓</span>}
             </button>

@@ -101,6 +101,7 @@ function accessionRow(lots: EvaluatedLot[], crop: CropJudging, today: string): R
     seedsLeft: lots.reduce((sum, lot) => sum + lot.seedsLeft, 0),
     keyLotId: key?.lot.id ?? null,
     keyLotNumber: key?.lot.number ?? null,
+    sowFromLotId: lots.find(({ lot }) => lot.number === judged.sowFromLotNumber)?.lot.id ?? null,
     ...(key ? figuresOf({ judgement: key.judgement, crop }) : NO_FIGURES),
     action: judged.action,
     season: judged.season,

@@ -30,6 +30,8 @@ export interface GerminationTestDetail {
   correctedByNumber: string | null;
   /** the lot's test before this one, leaving out what was corrected since */
   before: { number: string; finishedOn: string; seeds: number; normal: number } | null;
+  /** the lot's newest test, when it is a later one than this; leaving out what was corrected since */
+  newest: { number: string; finishedOn: string } | null;
   /** who wrote what, newest first */
   history: HistoryLine[];
 }
@@ -59,9 +61,10 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     },
   });
   if (!test) return null;
-  const [versions, before, history] = await Promise.all([
+  const [versions, before, newest, history] = await Promise.all([
     findVersions(test.id),
     findTestBefore(test),
+    findNewestTest(test),
     findHistory([{ entity: 'germination test', ids: [test.id] }]),
   ]);
   const { lot } = test;
@@ -88,6 +91,7 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     versions,
     correctedByNumber: test.correctedBy?.number ?? null,
     before,
+    newest,
     history,
   };
 }
@@ -133,4 +137,12 @@ async function findTestBefore(test: {
     seeds: before.replicates.reduce((sum, dish) => sum + dish.seeds, 0),
     normal: before.replicates.reduce((sum, dish) => sum + dish.normal, 0),
   };
+}
+
+async function findNewestTest(test: { id: string; lotId: string; finishedOn: string }) {
+  return reader().germinationTest.findFirst({
+    where: { lotId: test.lotId, correctedBy: null, finishedOn: { gt: test.finishedOn } },
+    orderBy: [{ finishedOn: 'desc' }, { id: 'desc' }],
+    select: { number: true, finishedOn: true },
+  });
 }

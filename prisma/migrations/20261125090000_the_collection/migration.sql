@@ -334,6 +334,7 @@ CREATE TABLE "AccessionJudgement" (
     "seedsLeft" INTEGER NOT NULL,
     "keyLotId" TEXT,
     "keyLotNumber" TEXT,
+    "sowFromLotId" TEXT,
     "viabilityMedian" REAL,
     "viabilityLower" REAL,
     "viabilityUpper" REAL,

@@ -1,6 +1,9 @@
+import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { Caption } from '@/app/_components/caption';
 import { Notice } from '@/app/_components/notice';
+import { formatDate } from '@/app/_format/figures';
+import { testPath } from '@/app/_format/links';
 import { compareWithStandard } from '@/lib/domain/germination/minimum-standard';
 import { summariseTest } from '@/lib/domain/germination/result';
 import { retestAdvice } from '@/lib/domain/germination/retest-advice';
@@ -29,7 +32,9 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
     before &&
     compareTwoResults({ germinated: now.normal, seeds: now.seeds }, { germinated: before.normal, seeds: before.seeds });
   const rose = before !== null && now.normal / now.seeds > before.normal / before.seeds;
-  const advice = retestAdvice(summary, compared && { ...compared, rose });
+  // Advice to test again belongs to the test that speaks last for the lot.
+  const speaksLast = test.newest === null && test.correctedByNumber === null;
+  const advice = speaksLast ? retestAdvice(summary, compared && { ...compared, rose }) : [];
   const differ = heterogeneityInWords(summary);
   const standard = test.crop.minimumStandard;
   const minimumPercent = standard && Math.round(standard.proportion * 100);
@@ -49,6 +54,15 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
             ))}
           </ul>
         </Notice>
+      )}
+      {test.newest && (
+        <p>
+          The lot has been tested since:{' '}
+          <Link href={testPath(test.newest.number)} className="figures text-ink underline underline-offset-3">
+            {test.newest.number}
+          </Link>{' '}
+          of {formatDate(test.newest.finishedOn)}.
+        </p>
       )}
       <div className="grid items-start gap-6 lg:grid-cols-2">
         <div className="grid gap-3">

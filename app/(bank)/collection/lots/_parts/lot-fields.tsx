@@ -10,7 +10,13 @@ interface Props {
 export function LotFields({ today, lot }: Props) {
   return (
     <>
-      <DateField name="harvestedOn" label="Harvested on" max={today} defaultValue={lot?.harvestedOn} />
+      <DateField
+        name="harvestedOn"
+        label="Harvested on"
+        hint="The last day, where there were several."
+        max={today}
+        defaultValue={lot?.harvestedOn}
+      />
       <SelectField
         name="isolation"
         label="Isolation"
