@@ -67,34 +67,38 @@ describe('accuracy of the lot model', () => {
     ['half alive after far ageing', [t(50, 200, 400), t(0, 200, 400), t(1, 190, 400)], wide, 0],
     ['tests at the start only', [t(0, 93, 100), t(0, 90, 100)], doubtful, 0],
     ['one of ten', [t(0.3, 1, 10)], own, 0.1],
-  ] as const)('is within 0.003 of a dense grid: %s', (_name, tests, prior, rho) => {
-    const posterior = fitLot({ tests, prior, intraReplicateCorrelation: rho });
-    const dense = denseGridLotModel({ tests, prior, rho }, { rates: 700, perRate: 500, logCdf: fastLogCdf });
-    for (const probitsLost of [0, 0.05, 0.5, 1, 2, 8, 50]) {
-      for (const threshold of [0.01, 0.3, 0.85, 0.99]) {
-        const found = probabilityBelow(posterior, { probitsLost, threshold });
-        const expected = dense.chanceBelow(probitsLost, normalQuantile(threshold));
-        expect(
-          Math.abs(found - expected),
-          `P(below ${threshold} at ${probitsLost}) ${found}, dense ${expected}`,
-        ).toBeLessThan(PROMISED);
-      }
-      for (const level of [0.5, 0.9, 0.99]) {
-        const band = viabilityAt(posterior, { probitsLost, level });
-        for (const [value, chance] of [
-          [band.lower, 0.5 - level / 2],
-          [band.median, 0.5],
-          [band.upper, 0.5 + level / 2],
-        ] as const) {
-          const expected = dense.viabilityQuantile(probitsLost, chance);
+  ] as const)(
+    'is within 0.003 of a dense grid: %s',
+    (_name, tests, prior, rho) => {
+      const posterior = fitLot({ tests, prior, intraReplicateCorrelation: rho });
+      const dense = denseGridLotModel({ tests, prior, rho }, { rates: 700, perRate: 500, logCdf: fastLogCdf });
+      for (const probitsLost of [0, 0.05, 0.5, 1, 2, 8, 50]) {
+        for (const threshold of [0.01, 0.3, 0.85, 0.99]) {
+          const found = probabilityBelow(posterior, { probitsLost, threshold });
+          const expected = dense.chanceBelow(probitsLost, normalQuantile(threshold));
           expect(
-            Math.abs(value - expected),
-            `viability at ${probitsLost}, ${chance}: ${value}, dense ${expected}`,
+            Math.abs(found - expected),
+            `P(below ${threshold} at ${probitsLost}) ${found}, dense ${expected}`,
           ).toBeLessThan(PROMISED);
         }
+        for (const level of [0.5, 0.9, 0.99]) {
+          const band = viabilityAt(posterior, { probitsLost, level });
+          for (const [value, chance] of [
+            [band.lower, 0.5 - level / 2],
+            [band.median, 0.5],
+            [band.upper, 0.5 + level / 2],
+          ] as const) {
+            const expected = dense.viabilityQuantile(probitsLost, chance);
+            expect(
+              Math.abs(value - expected),
+              `viability at ${probitsLost}, ${chance}: ${value}, dense ${expected}`,
+            ).toBeLessThan(PROMISED);
+          }
+        }
       }
-    }
-  });
+    },
+    60_000,
+  );
 });
 
 describe('the lot model beside probit regression', () => {
