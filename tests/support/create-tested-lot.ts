@@ -13,6 +13,14 @@ export async function createLotWithPacket({
   seeds = 1000,
   filledOn = harvestedOn,
   treatment = '',
+}: {
+  number?: string;
+  crop?: string;
+  accessionName?: string;
+  harvestedOn?: string;
+  seeds?: number;
+  filledOn?: string;
+  treatment?: string;
 } = {}) {
   const cropId = cropIdOf(crop);
   const accession = await makeAccession({ name: accessionName, cropId });

@@ -147,6 +147,17 @@ describe('one test', () => {
     expect((await getGerminationTest(right.number))?.before).toBeNull();
   });
 
+  test('knows that the lot was tested since, unless that was written down on the wrong lot', async () => {
+    await createLotWithPacket();
+    await createLotWithPacket({ number: 'L-2020-002' });
+    const early = await recordTest({ setOn: '2025-01-01', finishedOn: '2025-01-10' });
+    expect((await getGerminationTest(early.number))?.newest).toBeNull();
+    const wrongLot = await recordTest();
+    expect((await getGerminationTest(early.number))?.newest?.number).toBe(wrongLot.number);
+    await recordTest({ correctsId: wrongLot.id, correctionReason: 'The next jar.', lot: 'L-2020-002' });
+    expect((await getGerminationTest(early.number))?.newest).toBeNull();
+  });
+
   test('carries its own history, the correction first', async () => {
     await createLotWithPacket();
     const first = await recordTest();
