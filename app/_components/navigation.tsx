@@ -1,7 +1,7 @@
 'use client';
 
 import clsx from 'clsx';
-import { BookOpen, CalendarCheck, FlaskConical, Settings, Snowflake, Sprout, Wheat } from 'lucide-react';
+import { BookOpen, CalendarCheck, CircleUser, FlaskConical, Settings, Snowflake, Sprout, Wheat } from 'lucide-react';
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 
@@ -16,6 +16,7 @@ const BOOKS = [
   { href: '/reference', label: 'Reference', icon: BookOpen },
   { href: '/settings', label: 'Settings', icon: Settings },
 ] as const;
+const ACCOUNT = { href: '/settings/account', label: 'Your account', icon: CircleUser } as const;
 
 export interface OpenWorkCounts {
   today: number;
@@ -26,9 +27,11 @@ export interface OpenWorkCounts {
 interface Props {
   counts: OpenWorkCounts | null;
   person: { name: string; role: string } | null;
+  /** False where nobody signs in. */
+  hasAccount: boolean;
 }
 
-export function Navigation({ counts, person }: Props) {
+export function Navigation({ counts, person, hasAccount }: Props) {
   const path = usePathname();
   const isHere = (href: string) => (href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`));
   return (
@@ -55,10 +58,14 @@ export function Navigation({ counts, person }: Props) {
           </Link>
         ))}
         {person && (
-          <p className="mt-auto px-5 text-sm text-ink-2">
+          <p className="mt-auto grid px-5 text-sm text-ink-2">
             {person.name}
-            <br />
-            {person.role}
+            <span>{person.role}</span>
+            {hasAccount && (
+              <Link href="/settings/account" className="flex min-h-11 items-center text-ink underline">
+                Your account
+              </Link>
+            )}
           </p>
         )}
       </nav>
@@ -67,7 +74,7 @@ export function Navigation({ counts, person }: Props) {
           Hilum
         </Link>
         <div className="flex">
-          {BOOKS.map(({ href, label, icon: Icon }) => (
+          {[...BOOKS, ...(hasAccount ? [ACCOUNT] : [])].map(({ href, label, icon: Icon }) => (
             <Link
               key={href}
               href={href}

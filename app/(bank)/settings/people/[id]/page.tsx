@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import type { ReactNode } from 'react';
 import type { FormState } from '@/app/_actions/form-state';
-import { HiddenField, SelectField } from '@/app/_components/form/fields';
+import { HiddenField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
 import { Notice } from '@/app/_components/notice';
@@ -11,8 +11,8 @@ import { PageHead } from '@/app/_components/page-head';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { findSessions, getPerson } from '@/lib/server/queries/people';
 import { SessionList } from '../../account/_parts/session-list';
-import { ROLE_OPTIONS } from '../_parts/add-person-form';
 import { IssuedCodeNotice } from '../_parts/issued-code';
+import { RoleField } from '../_parts/role-field';
 import { blockPerson, changeRole, endSessions, makePasswordCode, unblockPerson } from '../actions';
 
 export const metadata: Metadata = { title: 'Person' };
@@ -36,8 +36,8 @@ export default async function PersonPage({ params, searchParams }: Props) {
       />
       {done && <Notice kind="done">Done.</Notice>}
       <div className="grid max-w-3xl gap-4">
-        <Doing title="Role" personId={id} action={changeRole} button="Change role">
-          <SelectField name="role" label="Role" options={ROLE_OPTIONS} defaultValue={person.role} />
+        <Doing title="What they may do" personId={id} action={changeRole} button="Change role">
+          <RoleField chosen={person.role} />
         </Doing>
         {!person.blocked && (
           <Doing title="Lost password" personId={id} action={makePasswordCode} button="Make a password code">

@@ -1,11 +1,9 @@
-import { SelectField, TextField } from '@/app/_components/form/fields';
+import { TextField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
-import { ROLE_MEANS, ROLES } from '@/lib/domain/people/roles';
 import { addPerson } from '../actions';
 import { IssuedCodeNotice } from './issued-code';
-
-export const ROLE_OPTIONS = ROLES.map((role) => ({ value: role, label: `${role}: ${ROLE_MEANS[role]}` }));
+import { RoleField } from './role-field';
 
 export function AddPersonForm() {
   return (
@@ -14,13 +12,7 @@ export function AddPersonForm() {
       <Form action={addPerson} className="mt-4 grid gap-5 sm:grid-cols-2">
         <TextField name="name" label="Name" hint="As it stands beside what they record." />
         <TextField name="signInName" label="Sign-in name" hint="3 to 30 of a-z, 0-9, dot and hyphen." />
-        <SelectField
-          name="role"
-          label="Role"
-          options={ROLE_OPTIONS}
-          defaultValue="volunteer"
-          className="sm:col-span-2"
-        />
+        <RoleField chosen="volunteer" className="sm:col-span-2" />
         <div className="grid gap-4 sm:col-span-2">
           <div>
             <SubmitButton>Add and make a code</SubmitButton>
