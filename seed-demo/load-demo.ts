@@ -13,6 +13,10 @@ import { writeDecisions } from './write-decisions';
 import { writeHistory } from './write-history';
 import { writeStores } from './write-stores';
 
+/** SQLite's own numbers for how long a commit waits for the disk. */
+const NOT_SYNCHRONOUS = 0;
+const FULLY_SYNCHRONOUS = 2;
+
 /**
  * Fills an empty, migrated database that has the reference facts with the demo collection. Everything goes through the
  * commands of the screens, except readings, which are too many.
@@ -58,16 +62,21 @@ async function nameBank(): Promise<void> {
  */
 async function withoutWaitingForTheDisk<Result>(task: () => Promise<Result>): Promise<Result> {
   const { writer, bulk } = connections();
-  const setSynchronous = (level: 'OFF' | 'FULL') =>
+  const before = await enqueueWrite(async () => {
+    const [ofWriter] = await writer.$queryRawUnsafe<{ synchronous: bigint }[]>('PRAGMA synchronous');
+    const ofBulk = bulk.pragma('synchronous', { simple: true });
+    return { writer: Number(ofWriter?.synchronous ?? FULLY_SYNCHRONOUS), bulk: Number(ofBulk) };
+  });
+  const setSynchronous = (levels: { writer: number; bulk: number }) =>
     enqueueWrite(async () => {
-      await writer.$queryRawUnsafe(`PRAGMA synchronous = ${level}`);
-      bulk.pragma(`synchronous = ${level}`);
+      await writer.$queryRawUnsafe(`PRAGMA synchronous = ${levels.writer}`);
+      bulk.pragma(`synchronous = ${levels.bulk}`);
     });
-  await setSynchronous('OFF');
+  await setSynchronous({ writer: NOT_SYNCHRONOUS, bulk: NOT_SYNCHRONOUS });
   try {
     return await task();
   } finally {
-    await setSynchronous('FULL');
+    await setSynchronous(before);
     bulk.pragma('wal_checkpoint(TRUNCATE)');
   }
 }

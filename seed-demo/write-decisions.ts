@@ -12,7 +12,8 @@ export async function writeDecisions({ accessionNumbers, lotIds }: WrittenHistor
   const earliest = yearOf(today) - 1;
   for (const [accession, number] of accessionNumbers) {
     for (const { seasonsBeforeComing, action, lot, reason } of accession.decisions ?? []) {
-      const season = Math.max(earliest, coming - seasonsBeforeComing);
+      const season = coming - seasonsBeforeComing;
+      if (season < earliest) continue;
       const lotId = lot === undefined ? undefined : lotIds.get(accession)?.[lot];
       await recordRegrowDecision(DEMO_PERSON, { accession: number, lotId, season, action, reason });
     }

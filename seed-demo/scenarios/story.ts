@@ -101,7 +101,7 @@ export interface LotStory {
 }
 
 export interface DecisionStory {
-  /** 0: for the coming sowing; 1: for the one before it */
+  /** 0: for the coming sowing, 1: for the one before it; left out where the commands no longer take that season */
   seasonsBeforeComing: 0 | 1 | 2;
   action: 'regrow' | 'test-first' | 'leave';
   /** index of the lot to sow from */

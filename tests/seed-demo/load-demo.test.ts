@@ -100,6 +100,10 @@ describe('the demo collection', () => {
     expect(after).toBeLessThan(before - 0.2);
   });
 
+  test('leaves the connections as careful as they were', () => {
+    expect(connections().bulk.pragma('synchronous', { simple: true })).toBe(2);
+  });
+
   test('is refused over a collection, and nothing is written', async () => {
     const before = one(`SELECT COUNT(*) AS n FROM "AuditEntry"`);
     await expect(loadDemo(TODAY)).rejects.toThrow('already holds a collection');
@@ -118,7 +122,7 @@ describe('the demo collection', () => {
   });
 
   describe('judged', () => {
-    beforeAll(() => judgeLots(connections().bulk, 'all', TODAY));
+    beforeAll(() => judgeLots(connections().bulk, 'all', TODAY), SLOW_MACHINE_MS);
 
     const accession = (name: string) =>
       rows<{ action: string; rescue: number; sentence: string; seedsLeft: number; chanceBelow: number | null }>(
