@@ -1,7 +1,9 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
+import type { PrismaClient } from '@/generated/prisma/client';
 import { AppError } from '../app-error';
 import { connections } from '../database/connections';
+import { explainFailure } from '../database/explain-failure';
 import { enqueueWrite } from '../database/write-queue';
 
 /**
@@ -32,12 +34,12 @@ const FORGOTTEN_AFTER_MS = 3_600_000;
  * hour without tries forgives all.
  *
  * @param now  milliseconds since 1970
- * @throws AppError 'refused' saying how long to wait; the refused try itself is not counted
+ * @throws AppError 'refused' saying how long to wait (the refused try itself is not counted), or the database's trouble
  * Checked in tests/server/auth/count-tries.test.ts
  */
 export async function countTry(tries: Tries, now: number = Date.now()): Promise<void> {
-  const waitMs = await enqueueWrite(() =>
-    connections().writer.$transaction(async (tx) => {
+  const waitMs = await inQueue((writer) =>
+    writer.$transaction(async (tx) => {
       await tx.rateLimit.deleteMany({ where: { lastRequest: { lt: now - FORGOTTEN_AFTER_MS } } });
       const counts = countsOf(tries);
       const rows = await tx.rateLimit.findMany({ where: { key: { in: counts.map((count) => count.key) } } });
@@ -67,7 +69,15 @@ export async function countTry(tries: Tries, now: number = Date.now()): Promise<
 /** Forgets the tries of somebody who got in. */
 export async function forgiveTries(tries: Tries): Promise<void> {
   const keys = countsOf(tries).map((count) => count.key);
-  await enqueueWrite(() => connections().writer.rateLimit.deleteMany({ where: { key: { in: keys } } }));
+  await inQueue((writer) => writer.rateLimit.deleteMany({ where: { key: { in: keys } } }));
+}
+
+async function inQueue<Result>(write: (writer: PrismaClient) => Promise<Result>): Promise<Result> {
+  try {
+    return await enqueueWrite(async () => write(connections().writer));
+  } catch (error) {
+    throw explainFailure(error) ?? error;
+  }
 }
 
 function countsOf({ purpose, name, address }: Tries) {
