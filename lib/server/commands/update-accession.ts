@@ -53,6 +53,7 @@ export const updateAccession = defineCommand({
       version: version + 1,
     };
     const changes = describeChanges(before, after, LABELS);
+    if (!changes) after.version = version;
     const { crop: _name, ...data } = after;
     await tx.accession.update({ where: { id }, data });
     await listAccessionWithoutSeed(tx, id);

@@ -99,17 +99,23 @@ export const updateCrop = defineCommand({
       notes: input.notes ?? null,
       version: version + 1,
     };
-    await tx.crop.update({ where: { id }, data });
     const before = { ...was, constants: longevityConstants?.name ?? null };
     const after = { ...data, constants };
     const changes = describeChanges(before, after, LABELS);
+    if (!changes) data.version = version;
+    await tx.crop.update({ where: { id }, data });
     if (whatItIs.name !== was.name || whatItIs.scientificName !== was.scientificName) {
       const accessions = await tx.accession.findMany({ where: { cropId: id }, select: { id: true } });
       for (const accession of accessions) await listAccessionWithoutSeed(tx, accession.id);
     }
     const lots = await tx.lot.findMany({ where: { accession: { cropId: id } }, select: { id: true } });
     rejudge(lots.map((lot) => lot.id));
-    await audit({ ...record, summary: `Changed crop ${data.name}: ${changes || 'nothing'}`, before, after });
+    await audit({
+      ...record,
+      summary: `Changed crop ${data.name}: ${changes || 'nothing'}`,
+      before,
+      after: { ...after, version: data.version },
+    });
     return { id };
   },
 });

@@ -63,9 +63,10 @@ export const updateLot = defineCommand({
       notes: input.notes ?? null,
       version: version + 1,
     };
+    const changes = describeChanges(before, after, LABELS);
+    if (!changes) after.version = version;
     await tx.lot.update({ where: { id }, data: after });
     rejudge([id]);
-    const changes = describeChanges(before, after, LABELS);
     await audit({ ...record, summary: `Changed lot ${number}: ${changes || 'nothing'}`, before, after });
     return { number };
   },

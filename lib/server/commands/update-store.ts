@@ -50,10 +50,16 @@ export const updateStore = defineCommand({
     };
     const before = { ...was, parent: parent?.name ?? null };
     const after = { ...data, parent: await requirePlace(tx, input, id) };
+    const changes = describeChanges(before, after, LABELS);
+    if (!changes) data.version = version;
     await tx.store.update({ where: { id }, data });
     rejudge(await lotsIn(tx, id));
-    const changes = describeChanges(before, after, LABELS);
-    await audit({ ...record, summary: `Changed store ${data.name}: ${changes || 'nothing'}`, before, after });
+    await audit({
+      ...record,
+      summary: `Changed store ${data.name}: ${changes || 'nothing'}`,
+      before,
+      after: { ...after, version: data.version },
+    });
     return { id };
   },
 });

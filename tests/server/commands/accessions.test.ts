@@ -80,6 +80,13 @@ describe('updateAccession', () => {
     expect(stored(id)).toMatchObject({ name: 'Skerry Grey', donor: 'a friend', version: 3 });
   });
 
+  it("is not in anybody's way when it changes nothing", async () => {
+    const { id } = await makeAccession();
+    await change(id, 1);
+    await change(id, 1, { name: 'Skerry Blue' });
+    expect(stored(id)).toMatchObject({ name: 'Skerry Blue', version: 2 });
+  });
+
   it('lets exactly one of two simultaneous saves through', async () => {
     const { id } = await makeAccession();
     const outcomes = await Promise.allSettled([change(id, 1, { name: 'One' }), change(id, 1, { name: 'Two' })]);

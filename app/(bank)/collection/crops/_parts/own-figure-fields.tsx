@@ -99,7 +99,7 @@ export function OwnFigureFields({ constants, crop }: Props) {
           defaultValue={crop?.borrowedBecause}
         />
       </Group>
-      <details className="grid gap-4">
+      <details>
         <summary className="min-h-11 cursor-pointer content-center font-semibold">
           What to expect of a lot before any test
         </summary>

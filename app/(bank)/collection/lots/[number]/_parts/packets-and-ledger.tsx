@@ -1,5 +1,4 @@
 import Link from 'next/link';
-import { Cautions } from '@/app/_components/cautions';
 import { formatCount, formatDate, formatGrams, formatTemperature } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import { CONTAINERS } from '@/lib/domain/stock/containers';
@@ -18,7 +17,6 @@ export async function PacketsAndLedger({ lotId }: { lotId: string }) {
   return (
     <section className="grid gap-3" aria-labelledby="packets">
       <h2 id="packets">{lot.packets.length === 1 ? 'Packet' : 'Packets'}</h2>
-      {lot.treatment && <Cautions keys={['treated-seed']} />}
       {lot.packets.length === 0 && <p className="quiet">No packet of this lot is in store.</p>}
       {lot.packets.map((packet) => (
         <Packet key={packet.id} packet={packet} lotNumber={lot.number} mayChange={mayChange} />
