@@ -98,6 +98,7 @@ test.describe('where other devices can connect', () => {
       const page = await (await browser.newContext({ baseURL: server.address })).newPage();
       await page.goto('/');
       await page.getByRole('link', { name: 'Set a password with a code' }).click();
+      await expect(page.getByRole('heading', { name: 'Set a password' })).toBeVisible();
       await page.getByLabel('Sign-in name').fill(role);
       await page.getByLabel('Code').fill((code as string).toLowerCase());
       await page.getByLabel('New password').fill(PASSWORDS[role]);
