@@ -78,7 +78,7 @@ export default async function TodayPage() {
       <Section
         title="Lots falling"
         total={falling.total}
-        all="/collection/lots?sort=chanceBelow&order=desc"
+        all="/collection/lots?sort=-urgency"
         empty="No lot is near its line."
       >
         {falling.rows.map((row) => (
@@ -121,7 +121,7 @@ function inOneSentence(testsDue: number, decisions: number, falling: number): st
   const parts = [
     decisions > 0 ? `${decisions} ${decisions === 1 ? 'accession waits' : 'accessions wait'} for a decision` : null,
     testsDue > 0 ? `${testsDue} ${testsDue === 1 ? 'test is' : 'tests are'} due` : null,
-    falling > 0 ? `${falling} ${falling === 1 ? 'lot is' : 'lots are'} near or below the line` : null,
+    falling > 0 ? `${falling} ${falling === 1 ? 'lot is' : 'lots are'} falling towards the line or through it` : null,
   ].filter((part) => part !== null);
   const last = parts.pop();
   const sentence = parts.length > 0 ? `${parts.join(', ')} and ${last}` : (last as string);

@@ -81,7 +81,12 @@ export function ForecastChart(props: ForecastChartProps) {
               x2={Math.min(event.toDay, to)}
               fill="var(--ochre-soft)"
               fillOpacity={1}
-              label={{ value: event.label, position: 'insideTopLeft', fill: 'var(--ochre)', fontSize: 12 }}
+              // Where there is no room, the words below the chart name it.
+              label={
+                isWide
+                  ? { value: event.label, position: 'insideTopLeft', fill: 'var(--ochre)', fontSize: 12 }
+                  : undefined
+              }
             />
           ))}
           <Area

@@ -3,6 +3,7 @@
  * Prints one JSON line: { notes, setupCode }.
  */
 import { randomInt } from 'node:crypto';
+import { existsSync, renameSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { loadDemo } from '../../seed-demo/load-demo';
 import { AppError } from '../server/app-error';
@@ -12,22 +13,41 @@ import { databaseFile, environment, isLoopbackOnly } from '../server/env';
 import { loadReferenceFacts } from '../server/reference/load-reference-facts';
 import { today } from '../server/today';
 
+const MIGRATIONS = path.resolve('prisma/migrations');
 const wantsEmptyBank = process.argv.includes('--empty');
 
 async function prepareBank(): Promise<{ notes: string[]; setupCode: string | null }> {
-  const notes: string[] = [];
-  const outcome = await migrate(databaseFile(), path.resolve('prisma/migrations'));
-  if (outcome.created) notes.push('Made a new collection.');
-  else if (outcome.applied.length > 0)
-    notes.push(`Brought the collection up to date; the state before is in ${outcome.backup}.`);
+  const notes = existsSync(databaseFile()) ? await openBank() : await makeBank();
+  return { notes, setupCode: isLoopbackOnly() || hasAccounts() ? null : newSetupCode() };
+}
+
+async function openBank(): Promise<string[]> {
+  const { applied, backup } = await migrate(databaseFile(), MIGRATIONS);
   await loadReferenceFacts();
-  if (outcome.created && !wantsEmptyBank) {
+  return applied.length > 0 ? [`Brought the collection up to date; the state before is in ${backup}.`] : [];
+}
+
+/** A new bank is made beside its place and moved there when it is whole, so that a kill leaves nothing half made. */
+async function makeBank(): Promise<string[]> {
+  const place = databaseFile();
+  const dataDirectory = environment().DATA_DIR;
+  const workshop = path.resolve(dataDirectory, 'being-made');
+  rmSync(workshop, { recursive: true, force: true });
+  process.env.DATA_DIR = workshop;
+  await migrate(databaseFile(), MIGRATIONS);
+  await loadReferenceFacts();
+  const notes = ['Made a new collection.'];
+  if (!wantsEmptyBank) {
     const demo = await loadDemo(today());
     notes.push(
       `Loaded the demo collection: ${demo.accessions} accessions, ${demo.lots} lots. Begin empty with: npm run up -- --empty`,
     );
   }
-  return { notes, setupCode: isLoopbackOnly() || hasAccounts() ? null : newSetupCode() };
+  await closeConnections();
+  renameSync(path.join(workshop, 'hilum.db'), place);
+  rmSync(workshop, { recursive: true, force: true });
+  process.env.DATA_DIR = dataDirectory;
+  return notes;
 }
 
 function hasAccounts(): boolean {

@@ -102,6 +102,13 @@ function dueByInterval({
       sentence: `No forecast for this lot: tested every ${years} years, as ${life} seed.`,
     };
   }
+  if (daysFromTestToThreshold < 1) {
+    return {
+      dueOn: lastTestedOn,
+      rule: 'third-of-time',
+      sentence: 'At its last test it was already at the line or below it.',
+    };
+  }
   const days = daysFromTestToThreshold * SHARE_OF_PREDICTED_TIME;
   if (days > LONGEST_INTERVAL_YEARS * DAYS_PER_YEAR) {
     return {

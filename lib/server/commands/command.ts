@@ -7,6 +7,7 @@ import { connections } from '../database/connections';
 import { explainFailure } from '../database/explain-failure';
 import { enqueueWrite } from '../database/write-queue';
 import { judgeLots, type LotsToJudge, markForJudging } from '../judging/judge-lots';
+import { log } from '../log';
 import { today } from '../today';
 
 export interface AuditRecord {
@@ -71,7 +72,7 @@ async function inTransaction<Schema extends z.ZodType, Result>(
   day: string,
   input: z.output<Schema>,
 ): Promise<Result> {
-  const { writer, bulk } = connections();
+  const { writer } = connections();
   const stale: LotsToJudge[] = [];
   const result = await writer.$transaction(async (tx) => {
     // The first statement takes the write lock, so that what is read below cannot change before it is written.
@@ -105,8 +106,17 @@ async function inTransaction<Schema extends z.ZodType, Result>(
     for (const lots of stale) await markForJudging(tx, lots);
     return outcome;
   });
-  if (stale.length > 0) await judgeLots(bulk, stale.includes('all') ? 'all' : stale.flat(), day);
+  if (stale.length > 0) await judgeAfterwards(definition.name, stale.includes('all') ? 'all' : stale.flat(), day);
   return result;
+}
+
+/** What was written is written: a failure to judge is ours to mend, and the lots stay marked until they are judged. */
+async function judgeAfterwards(command: string, lots: LotsToJudge, day: string): Promise<void> {
+  try {
+    await judgeLots(connections().bulk, lots, day);
+  } catch (error) {
+    log.error({ error, command, lots }, 'judging after a command failed');
+  }
 }
 
 export function requireRole(person: Person | null, needed: Role): Person {

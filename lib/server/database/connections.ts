@@ -26,9 +26,18 @@ export interface Connections {
 
 const holder = globalThis as typeof globalThis & { hilumConnections?: Connections };
 
+/** SQLite's default in WAL mode may lose the last commits in a power cut; what was acknowledged here is on the disk. */
+class DurableSqlite extends PrismaBetterSqlite3 {
+  override async connect() {
+    const adapter = await super.connect();
+    await adapter.executeScript('PRAGMA synchronous = FULL');
+    return adapter;
+  }
+}
+
 function openPrisma(file: string): PrismaClient {
   return new PrismaClient({
-    adapter: new PrismaBetterSqlite3({
+    adapter: new DurableSqlite({
       url: `file:${file}`,
       timeout: environment().HILUM_BUSY_TIMEOUT_MS,
       fileMustExist: true,

@@ -86,7 +86,7 @@ export function evaluateLot(
     lot,
     seedsLeft,
     mainPacket,
-    periods: mainPacket ? storageHistory(mainPacket.placements, today) : [],
+    periods: mainPacket ? staysUntil(mainPacket, today) : [],
     ageing,
     prior,
     posterior,
@@ -110,10 +110,16 @@ function ageingOfPacket(
   today: string,
 ): PacketAgeing | null {
   if (!crop.seed) return null;
-  // A placement planned for a later day says nothing of the seed yet.
-  const placements = packet.placements.filter((placement) => placement.from <= today);
-  if (placements.length === 0) return null;
-  return packetAgeing(storageHistory(placements, today), climates.climateOf, crop.seed);
+  const periods = staysUntil(packet, today);
+  return periods.length === 0 ? null : packetAgeing(periods, climates.climateOf, crop.seed);
+}
+
+/** A placement planned for a later day says nothing of the seed yet. */
+function staysUntil({ placements }: PacketRecord, today: string): StoragePeriod[] {
+  return storageHistory(
+    placements.filter((placement) => placement.from <= today),
+    today,
+  );
 }
 
 function priorOf(crop: CropJudging, ageing: Extract<PacketAgeing, { ok: true }>): ChosenPrior {

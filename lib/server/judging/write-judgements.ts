@@ -1,6 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { Pollination } from '@/lib/domain/reference/crop-facts';
 import { judgeAccession } from '@/lib/domain/regrow/judge-accession';
+import { isWorthTesting } from '@/lib/domain/regrow/worth-testing';
 import type { EvaluatedLot } from './evaluate-lot';
 import type { CropJudging } from './load-crop-judging';
 import { searchTextOf } from './search-text';
@@ -49,6 +50,11 @@ function lotRow(
   today: string,
 ): Row {
   const storeId = mainPacket?.placements.at(-1)?.storeId ?? null;
+  const worthTesting = isWorthTesting({
+    seedsLeft,
+    everTested: tests.length > 0,
+    chanceBelow: judgement.chanceBelowNow,
+  });
   return {
     lotId: lot.id,
     judgedOn: today,
@@ -64,9 +70,8 @@ function lotRow(
     storeId,
     storeName: storeId ? climates.nameOf(storeId) : null,
     ...figuresOf({ judgement, crop }),
-    // A lot without seed needs no test.
-    testDueOn: seedsLeft > 0 ? judgement.testDue.dueOn : null,
-    testDueReason: seedsLeft > 0 ? judgement.testDue.sentence : null,
+    testDueOn: worthTesting ? judgement.testDue.dueOn : null,
+    testDueReason: worthTesting ? judgement.testDue.sentence : null,
     lastTestedOn: tests.at(-1)?.finishedOn ?? null,
     action: judgement.action,
     urgency: judgement.urgency,

@@ -57,9 +57,12 @@ export async function findTestsDue(limit = ROWS_SHOWN): Promise<{ rows: TestDueR
   };
 }
 
-/** Lots that are below the line more likely than not, or falling towards it: chance of being below 10 % or more. */
+/**
+ * Lots falling through their line: the chance of being below is between 10 and 90 %. Those beyond that have fallen; their
+ * accessions wait for a decision, or live on in another lot.
+ */
 export async function findFalling(limit = ROWS_SHOWN): Promise<{ rows: FallingRow[]; total: number }> {
-  const where = { chanceBelow: { gte: 0.1 }, seedsLeft: { gt: 0 } };
+  const where = { chanceBelow: { gte: 0.1, lt: 0.9 }, seedsLeft: { gt: 0 } };
   const [rows, total] = await Promise.all([
     reader().lotJudgement.findMany({
       where,

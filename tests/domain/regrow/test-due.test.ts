@@ -12,6 +12,21 @@ const tested = {
 } as const;
 
 describe('the published rule (FAO 4.3.3, from memory)', () => {
+  test('a lot that was at the line at its last test is due again at once, and says so', () => {
+    const due = testDue({
+      receivedOn: '2015-10-01',
+      lastTestedOn: '2020-03-01',
+      daysFromTestToThreshold: 0,
+      chancePassesOn: '2020-06-01',
+      life: 'short-lived',
+    });
+    expect(due).toEqual({
+      dueOn: '2020-03-01',
+      rule: 'third-of-time',
+      sentence: 'At its last test it was already at the line or below it.',
+    });
+  });
+
   test('due after a third of the predicted time from the last test', () => {
     expect(testDue(tested)).toEqual({
       dueOn: addDays('2016-01-31', 1217),

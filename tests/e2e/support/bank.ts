@@ -11,7 +11,7 @@ interface BankOptions {
 }
 
 /** A test with a server of its own on a copy of a prepared bank, one for each test file and bank. */
-export const test = base.extend<{ consoleIsClean: void }, BankOptions & { server: RunningServer }>({
+export const test = base.extend<{ consoleIsClean: undefined }, BankOptions & { server: RunningServer }>({
   bank: ['demo', { option: true, scope: 'worker' }],
   server: [
     async ({ bank }, use) => {
@@ -31,7 +31,7 @@ export const test = base.extend<{ consoleIsClean: void }, BankOptions & { server
       const errors: string[] = [];
       page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
       page.on('pageerror', (error) => errors.push(String(error)));
-      await use();
+      await use(undefined);
       const unexpected = errors.filter((text) => !/status of (403|404)/.test(text));
       base.expect(unexpected, 'errors in the browser console').toEqual([]);
     },

@@ -1,7 +1,7 @@
 import { Caption } from '@/app/_components/caption';
 import type { ForecastChartProps } from '@/app/_components/forecast-chart';
 import { Notice } from '@/app/_components/notice';
-import { formatMonth, formatPercentFigure } from '@/app/_format/figures';
+import { formatDate, formatMonth, formatPercentFigure } from '@/app/_format/figures';
 import { forecastCaption } from '@/app/_format/forecast-caption';
 import { fromEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { thresholdPercent } from '@/lib/domain/regrow/threshold';
@@ -43,7 +43,9 @@ export async function ForecastPanel({ page, forecast, asked, askedErrors }: Prop
   return (
     <section className="sheet grid gap-4" aria-label="Forecast">
       <Caption text={caption} />
-      <p className="quiet -mt-2">{judgement.testDue.sentence}</p>
+      <p className="quiet -mt-2">
+        Next test due {formatDate(judgement.testDue.dueOn)}. {judgement.testDue.sentence}
+      </p>
       <ForecastChartLater {...chartOf(page, forecast)} />
       <Legend
         hasAlternative={whatIf?.ok === true}

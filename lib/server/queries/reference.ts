@@ -1,0 +1,30 @@
+import 'server-only';
+import { reader } from '../database/connections';
+
+/** Longevity constants with how many crops use them. */
+export async function findLongevityConstants() {
+  return reader().longevityConstants.findMany({
+    orderBy: { name: 'asc' },
+    select: {
+      id: true,
+      name: true,
+      species: true,
+      KE: true,
+      CW: true,
+      CH: true,
+      CQ: true,
+      standardErrorKE: true,
+      standardErrorCW: true,
+      moistureFromPercent: true,
+      moistureToPercent: true,
+      temperatureFromC: true,
+      temperatureToC: true,
+      lowMoistureLimitPercent: true,
+      mark: true,
+      source: true,
+      crops: { select: { id: true, name: true, constantsBorrowed: true }, orderBy: { name: 'asc' } },
+    },
+  });
+}
+
+export type LongevityConstantsRow = Awaited<ReturnType<typeof findLongevityConstants>>[number];
