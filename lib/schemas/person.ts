@@ -7,7 +7,7 @@ import { blankToUndefined, textUpTo } from './field-schemas';
 export const SIGN_IN_NAME_LENGTH = { min: 3, max: 30 } as const;
 
 /** characters of a password: long enough to outlast guessing, short enough that nobody can make hashing a burden */
-export const PASSWORD_LENGTH = { min: 10, max: 128 } as const;
+const PASSWORD_LENGTH = { min: 10, max: 128 } as const;
 
 /** characters of the name by which a person is known on every screen and in the log of changes */
 const PERSON_NAME_LENGTH = 60;
@@ -62,7 +62,7 @@ export const typedPasswordSchema = z
   .max(PASSWORD_LENGTH.max * 8);
 
 /** A sign-in name as it is typed to get in: any text, so that a wrong one is answered like an unknown one. */
-export const typedNameSchema = z.preprocess(blankToUndefined, z.string({ error: FILL_IN }).max(200, FILL_IN));
+const typedNameSchema = z.preprocess(blankToUndefined, z.string({ error: FILL_IN }).max(200, FILL_IN));
 
 export const signInSchema = z.object({ signInName: typedNameSchema, password: typedPasswordSchema });
 
