@@ -1,8 +1,6 @@
 import { z } from 'zod';
+import { THRESHOLD_KINDS } from '../domain/regrow/threshold-kinds';
 import { countBetween, proportionFromPercent, shortText } from './field-schemas';
-
-/** How a threshold is reckoned: as a fraction of the lot's own initial viability, or as one viability for all. */
-export const THRESHOLD_KINDS = ['fraction-of-initial', 'absolute'] as const;
 
 export const bankSchema = z.object({
   name: shortText,

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { LIFE_CYCLES, POLLINATIONS, STORAGE_BEHAVIOURS } from '../domain/reference/crop-facts';
 
-import { THRESHOLD_KINDS } from './bank';
+import { THRESHOLD_KINDS } from '../domain/regrow/threshold-kinds';
 import { choice, idOf, tickBox, versionField } from './choice-field';
 import { countBetween, longText, numberBetween, optionalField, plantCount, shortText } from './field-schemas';
 

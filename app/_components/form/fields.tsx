@@ -15,7 +15,7 @@ interface BaseProps {
   className?: string;
 }
 
-function useField({ name, defaultValue }: BaseProps) {
+function useField({ name, defaultValue, hint }: BaseProps) {
   const { state } = useFormState();
   const id = useId();
   const error = state.fieldErrors[name];
@@ -30,7 +30,7 @@ function useField({ name, defaultValue }: BaseProps) {
       id,
       name,
       'aria-invalid': error ? (true as const) : undefined,
-      'aria-describedby': `${id}-hint ${id}-error`,
+      'aria-describedby': hint ? `${id}-hint ${id}-error` : `${id}-error`,
     },
   };
 }

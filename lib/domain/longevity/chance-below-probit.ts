@@ -48,9 +48,11 @@ const [AT_MASS_BEFORE, AT_MASS_AFTER, AT_TILT_BEFORE, AT_TILT_AFTER, AT_MIDDLE_A
   MIDDLE_AFTER,
 ];
 
-// Distribution function and its integral at a point, handed back without an allocation.
-let cumulativeHere = 0;
-let integralHere = 0;
+/**
+ * Distribution function and its integral where `look` looked last, handed back without an allocation: a number in a
+ * variable of the module would be boxed anew at each writing.
+ */
+const here = new Float64Array(2);
 
 function look(
   tables: Float64Array,
@@ -62,29 +64,20 @@ function look(
 ): void {
   const last = 2 * side;
   const points = last + 1;
-  let i: number;
-  let position: number;
-  let spacing: number;
-  if (y < 0) {
-    spacing = leftSpacing;
-    position = side + y / spacing;
-    if (position <= 0) {
-      cumulativeHere = 0;
-      integralHere = 0;
-      return;
-    }
-    // Rounding can lift a position just below the top onto it.
-    i = position >= side ? side - 1 : position | 0;
-  } else {
-    spacing = rightSpacing;
-    position = side + y / spacing;
-    if (position >= last) {
-      cumulativeHere = 1;
-      integralHere = (tables[at + 2 * points + last] as number) + (position - last) * spacing;
-      return;
-    }
-    i = position | 0;
+  const spacing = y < 0 ? leftSpacing : rightSpacing;
+  const position = side + y / spacing;
+  if (position <= 0) {
+    here[0] = 0;
+    here[1] = 0;
+    return;
   }
+  if (position >= last) {
+    here[0] = 1;
+    here[1] = (tables[at + 2 * points + last] as number) + (position - last) * spacing;
+    return;
+  }
+  // Rounding can lift a position just below the top onto it.
+  const i = y < 0 && position >= side ? side - 1 : position | 0;
   const t = position - i;
   const row = at + i;
   const c0 = tables[row + points] as number;
@@ -93,17 +86,31 @@ function look(
   const rise = (tables[row + points + 1] as number) - c0;
   const square = 3 * rise - 2 * f0 - f1;
   const cube = f0 + f1 - 2 * rise;
-  cumulativeHere = c0 + t * (f0 + t * (square + t * cube));
+  here[0] = c0 + t * (f0 + t * (square + t * cube));
   // The integral of that same cubic, so that an average never leaves the range of what it averages.
-  integralHere =
+  here[1] =
     (tables[row + 2 * points] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
 }
 
-/** Average of the distribution function along a half cell, weighted by a density with this tilt. */
-function tiltedAverage(c0: number, i0: number, y0: number, c1: number, i1: number, y1: number, tilt: number): number {
+/** Average of the distribution function along a half cell, from y0 to y1, weighted by a density with this tilt. */
+function averageAlong(
+  tables: Float64Array,
+  at: number,
+  leftSpacing: number,
+  rightSpacing: number,
+  side: number,
+  y0: number,
+  y1: number,
+  tilt: number,
+): number {
+  look(tables, at, leftSpacing, rightSpacing, side, y0);
+  const c0 = here[0] as number;
+  const i0 = here[1] as number;
+  look(tables, at, leftSpacing, rightSpacing, side, y1);
+  const c1 = here[0] as number;
   const length = y1 - y0;
   const rise = c1 - c0;
-  const average = Math.abs(length) > 1e-3 ? (i1 - i0) / length : 0.5 * (c0 + c1);
+  const average = Math.abs(length) > 1e-3 ? ((here[1] as number) - i0) / length : 0.5 * (c0 + c1);
   if (Math.abs(rise) < 1e-7) return average;
   // g is how far along the cell the rise happens (0 late, 1 early); the last term is the spread of the rise, from
   // evenly spread (1/12) in a smooth cell to a step (0) in a steep one.
@@ -125,34 +132,31 @@ export function chanceBelowProbit(
   probitsLost: number,
   z: number,
 ): number {
-  const end = cells.length;
+  const last = cells.length - STRIDE;
   let chance = 0;
-  let middleY = 0; // of the cell before the knot at hand
   let y = (z + (cells[AT_RATE] as number) * probitsLost - (cells[AT_MODE] as number)) / (cells[AT_SCALE] as number);
-  for (let knot = 0; knot < end; knot += STRIDE) {
+  for (let knot = 0; knot < last; knot += STRIDE) {
     const next = knot + STRIDE;
-    const at = cells[knot + AT_TABLE] as number;
+    const lost = (cells[next + AT_RATE] as number) * probitsLost;
+    const nextY = (z + lost - (cells[next + AT_MODE] as number)) / (cells[next + AT_SCALE] as number);
+    const massHere = cells[knot + AT_MASS_AFTER] as number;
+    const massNext = cells[next + AT_MASS_BEFORE] as number;
     const left = cells[knot + AT_LEFT] as number;
     const right = cells[knot + AT_RIGHT] as number;
-    look(tables, at, left, right, side, y);
-    const cumulative = cumulativeHere;
-    const integral = integralHere;
-    if (knot > 0) {
-      look(tables, at, left, right, side, middleY);
-      const tilt = cells[knot + AT_TILT_BEFORE] as number;
-      const average = tiltedAverage(cumulativeHere, integralHere, middleY, cumulative, integral, y, tilt);
-      chance += (cells[knot + AT_MASS_BEFORE] as number) * average;
+    const nextLeft = cells[next + AT_LEFT] as number;
+    const nextRight = cells[next + AT_RIGHT] as number;
+    if (y >= side * right && nextY >= side * nextRight) {
+      chance += massHere + massNext; // wholly below z: most cells need no look at their tables
+    } else if (y > -side * left || nextY > -side * nextLeft) {
+      const middleY = y + (cells[knot + AT_MIDDLE_AFTER] as number) * (nextY - y);
+      const at = cells[knot + AT_TABLE] as number;
+      chance +=
+        massHere * averageAlong(tables, at, left, right, side, y, middleY, cells[knot + AT_TILT_AFTER] as number);
+      const nextAt = cells[next + AT_TABLE] as number;
+      const nextTilt = cells[next + AT_TILT_BEFORE] as number;
+      chance += massNext * averageAlong(tables, nextAt, nextLeft, nextRight, side, middleY, nextY, nextTilt);
     }
-    if (next < end) {
-      const lost = (cells[next + AT_RATE] as number) * probitsLost;
-      const nextY = (z + lost - (cells[next + AT_MODE] as number)) / (cells[next + AT_SCALE] as number);
-      middleY = y + (cells[knot + AT_MIDDLE_AFTER] as number) * (nextY - y);
-      look(tables, at, left, right, side, middleY);
-      const tilt = cells[knot + AT_TILT_AFTER] as number;
-      const average = tiltedAverage(cumulative, integral, y, cumulativeHere, integralHere, middleY, tilt);
-      chance += (cells[knot + AT_MASS_AFTER] as number) * average;
-      y = nextY;
-    }
+    y = nextY;
   }
   return Math.min(1, Math.max(0, chance));
 }

@@ -6,6 +6,7 @@ import { runForm } from '@/app/_actions/run-form';
 import { lotPath } from '@/app/_format/links';
 import { logCleanedLot } from '@/lib/server/commands/log-cleaned-lot';
 import { movePacket } from '@/lib/server/commands/move-packet';
+import { splitPacket } from '@/lib/server/commands/split-packet';
 import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { updateLot } from '@/lib/server/commands/update-lot';
@@ -24,6 +25,10 @@ export async function takeSeed(state: FormState, data: FormData): Promise<FormSt
 
 export async function putElsewhere(state: FormState, data: FormData): Promise<FormState> {
   return runForm(movePacket, state, data, ({ lotNumber }) => lotPath(lotNumber));
+}
+
+export async function splitOff(state: FormState, data: FormData): Promise<FormState> {
+  return runForm(splitPacket, state, data, ({ lotNumber }) => lotPath(lotNumber));
 }
 
 export async function takeBack(state: FormState, data: FormData): Promise<FormState> {

@@ -9,6 +9,7 @@ import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { formatInstant } from '@/app/_format/figures';
 import { accessionPath } from '@/app/_format/links';
+import { readParameter } from '@/app/_format/read-parameter';
 import { nextSeason } from '@/lib/domain/calendar/season';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
@@ -23,13 +24,13 @@ interface Props {
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Regrow ${decodeURIComponent((await params).number)}` };
+  return { title: `Regrow ${readParameter((await params).number)}` };
 }
 
 export default async function RegrowAccessionPage({ params, searchParams }: Props) {
   const person = await requirePerson('visitor');
   const [{ number }, { decided }] = await Promise.all([params, searchParams]);
-  const accession = await getRegrowAccession(decodeURIComponent(number));
+  const accession = await getRegrowAccession(readParameter(number));
   if (!accession) notFound();
   return (
     <>

@@ -6,6 +6,7 @@ import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount, formatDate, formatGrams, formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import { accessionPath, cropPath, lotPath } from '@/app/_format/links';
+import { readParameter } from '@/app/_format/read-parameter';
 import { ISOLATIONS } from '@/lib/domain/pollination/isolation';
 import { whatIfSchema } from '@/lib/schemas/what-if';
 import { requirePerson } from '@/lib/server/auth/require-person';
@@ -21,12 +22,12 @@ interface Props {
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Lot ${decodeURIComponent((await params).number)}` };
+  return { title: `Lot ${readParameter((await params).number)}` };
 }
 
 export default async function LotDetailPage({ params, searchParams }: Props) {
   const person = await requirePerson('visitor');
-  const number = decodeURIComponent((await params).number);
+  const number = readParameter((await params).number);
   const asked = whatIfSchema.safeParse(await searchParams);
   const page = await getLotPage(number, asked.success ? asked.data : {});
   if (!page) notFound();

@@ -8,7 +8,7 @@ import { thresholdPercent } from '@/lib/domain/regrow/threshold';
 import type { WhatIf } from '@/lib/schemas/what-if';
 import { type ForecastEvent, type LotForecast, yearTicks } from '@/lib/server/queries/lot-forecast';
 import type { LotPage } from '@/lib/server/queries/lot-page';
-import { findStoreChoices } from '@/lib/server/queries/store-choices';
+import { findStoreChoices } from '@/lib/server/queries/stores';
 import { ForecastChartLater } from './forecast-chart-later';
 import { ForecastGrounds } from './forecast-grounds';
 import { ForecastTable } from './forecast-table';

@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { formatCount, formatDate, formatGrams, formatTemperature } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import { CONTAINERS } from '@/lib/domain/stock/containers';
+import { PACKET_ROLES } from '@/lib/domain/stock/packet-roles';
 import { currentPerson } from '@/lib/server/auth/current-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { getLotPackets, type MovementRow, type PacketRow, type PlacementRow } from '@/lib/server/queries/packets';
@@ -33,7 +34,9 @@ function Packet({ packet, lotNumber, mayChange }: { packet: PacketRow; lotNumber
         <div className="min-w-0">
           <h3>
             <span className="figures">{packet.number}</span>: about {formatCount(packet.seeds)} seeds
-            {packet.role !== 'active' && <span className="quiet font-normal"> ({packet.role})</span>}
+            {packet.role !== 'active' && (
+              <span className="quiet font-normal"> ({PACKET_ROLES.find(({ key }) => key === packet.role)?.label})</span>
+            )}
           </h3>
           {packet.placement && <p>{placeInWords(packet.placement)}</p>}
         </div>
@@ -47,6 +50,11 @@ function Packet({ packet, lotNumber, mayChange }: { packet: PacketRow; lotNumber
             <Link href={to('move')} className="button">
               Move
             </Link>
+            {packet.seeds > 1 && (
+              <Link href={to('split')} className="button">
+                Split
+              </Link>
+            )}
           </div>
         )}
       </div>
