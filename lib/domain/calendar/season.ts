@@ -56,10 +56,21 @@ export function nextSowingDates(today: CalendarDate, sowingMonth: number, count:
     throw new RangeError(`nextSowingDates: count must be an integer >= 0, got ${count}`);
   }
   const first = nextSeason(today, sowingMonth);
-  return Array.from({ length: count }, (_, index) => {
-    const firstOfMonth = sowingStart(first + index, sowingMonth);
-    return { season: first + index, sowOn: firstOfMonth < today ? today : firstOfMonth };
-  });
+  return Array.from({ length: count }, (_, index) => sowingOf(first + index, today, sowingMonth));
+}
+
+/**
+ * The sowing of one season: the first day of its sowing month, or today where that lies behind.
+ *
+ * @param season       year, this season or a later one
+ * @param today        calendar date
+ * @param sowingMonth  1 to 12
+ * @returns season and first sowing day
+ * Checked through nextSowingDates in tests/domain/calendar/season.test.ts
+ */
+export function sowingOf(season: number, today: CalendarDate, sowingMonth: number): SowingDate {
+  const firstOfMonth = sowingStart(season, sowingMonth);
+  return { season, sowOn: firstOfMonth < today ? today : firstOfMonth };
 }
 
 /** First day of a season's sowing month, 'YYYY-MM-01'. */

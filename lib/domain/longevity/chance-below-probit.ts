@@ -92,21 +92,11 @@ function look(
     (tables[row + 2 * points] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
 }
 
-/** Average of the distribution function along a half cell, from y0 to y1, weighted by a density with this tilt. */
-function averageAlong(
-  tables: Float64Array,
-  at: number,
-  leftSpacing: number,
-  rightSpacing: number,
-  side: number,
-  y0: number,
-  y1: number,
-  tilt: number,
-): number {
-  look(tables, at, leftSpacing, rightSpacing, side, y0);
-  const c0 = here[0] as number;
-  const i0 = here[1] as number;
-  look(tables, at, leftSpacing, rightSpacing, side, y1);
+/**
+ * Average of the distribution function along a half cell, from y0 to y1, weighted by a density with this tilt.
+ * Distribution function and integral at y0 are given; those at y1 are where `look` left them.
+ */
+function tiltedAverage(c0: number, i0: number, y0: number, y1: number, tilt: number): number {
   const c1 = here[0] as number;
   const length = y1 - y0;
   const rise = c1 - c0;
@@ -134,6 +124,7 @@ export function chanceBelowProbit(
 ): number {
   const last = cells.length - STRIDE;
   let chance = 0;
+  let lookedHere = false; // whether `here` holds what the table of this knot says at y
   let y = (z + (cells[AT_RATE] as number) * probitsLost - (cells[AT_MODE] as number)) / (cells[AT_SCALE] as number);
   for (let knot = 0; knot < last; knot += STRIDE) {
     const next = knot + STRIDE;
@@ -146,15 +137,25 @@ export function chanceBelowProbit(
     const nextLeft = cells[next + AT_LEFT] as number;
     const nextRight = cells[next + AT_RIGHT] as number;
     if (y >= side * right && nextY >= side * nextRight) {
-      chance += massHere + massNext; // wholly below z: most cells need no look at their tables
-    } else if (y > -side * left || nextY > -side * nextLeft) {
+      chance += massHere + massNext; // wholly below z: many cells need no look at their tables
+      lookedHere = false;
+    } else if (y <= -side * left && nextY <= -side * nextLeft) {
+      lookedHere = false;
+    } else {
       const middleY = y + (cells[knot + AT_MIDDLE_AFTER] as number) * (nextY - y);
       const at = cells[knot + AT_TABLE] as number;
-      chance +=
-        massHere * averageAlong(tables, at, left, right, side, y, middleY, cells[knot + AT_TILT_AFTER] as number);
+      if (!lookedHere) look(tables, at, left, right, side, y);
+      let cumulative = here[0] as number;
+      let integral = here[1] as number;
+      look(tables, at, left, right, side, middleY);
+      chance += massHere * tiltedAverage(cumulative, integral, y, middleY, cells[knot + AT_TILT_AFTER] as number);
       const nextAt = cells[next + AT_TABLE] as number;
-      const nextTilt = cells[next + AT_TILT_BEFORE] as number;
-      chance += massNext * averageAlong(tables, nextAt, nextLeft, nextRight, side, middleY, nextY, nextTilt);
+      look(tables, nextAt, nextLeft, nextRight, side, middleY);
+      cumulative = here[0] as number;
+      integral = here[1] as number;
+      look(tables, nextAt, nextLeft, nextRight, side, nextY);
+      chance += massNext * tiltedAverage(cumulative, integral, middleY, nextY, cells[next + AT_TILT_BEFORE] as number);
+      lookedHere = true;
     }
     y = nextY;
   }

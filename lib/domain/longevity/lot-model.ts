@@ -105,6 +105,19 @@ export function viabilityAt(
 }
 
 /**
+ * The median alone of the lot's viability after some published ageing: a third of the work of `viabilityAt`.
+ *
+ * @param posterior    from `fitLot`
+ * @param probitsLost  published ageing D, probits, >= 0
+ * @returns proportion in [0, 1]
+ * @throws RangeError when probitsLost is outside its range
+ * Checked against `viabilityAt`: tests/domain/longevity/lot-model.test.ts
+ */
+export function medianViability(posterior: LotPosterior, { probitsLost }: { probitsLost: number }): number {
+  return normalCdf(probitQuantile(posterior, requireProbitsLost('medianViability', probitsLost), 0.5));
+}
+
+/**
  * The chance that the lot's viability is below a threshold after some published ageing.
  *
  * @param posterior    from `fitLot`

@@ -28,6 +28,7 @@ const LEAST_CHANCE = 1e-15;
 /** How many of its standard deviations from its mean the posterior is looked at. */
 const POSTERIOR_REACH = 6;
 const MOST_QUANTILE_STEPS = 14;
+const NOTHING_KNOWN: ReadonlyMap<number, number> = new Map();
 
 /** A lot at a day: from which posterior, how aged, and how many of its living seeds come up. */
 export interface LotAtSowing {
@@ -36,6 +37,31 @@ export interface LotAtSowing {
   probitsLost: number;
   /** chance that a living seed becomes a plant, in (0, 1] */
   emergence: number;
+}
+
+/** Where the step lies, as far as the posterior reaches, and the posterior's weight on either side. Probits. */
+export interface Step {
+  from: number;
+  to: number;
+  belowFrom: number;
+  belowTo: number;
+  /** chance per seed that stands for all the weight below the step, at its upper end, and for all above it */
+  chanceBelow: number;
+  chanceAtEnd: number;
+  chanceAbove: number;
+}
+
+/**
+ * The step of a given sowing, `plants` wanted from `seeds`: two evaluations of the posterior, which settle most sowings.
+ *
+ * @param lot     posterior, ageing and emergence
+ * @param plants  integer >= 1
+ * @param seeds   integer >= plants
+ * @returns the step; see `chancesWithin`
+ * Checked against dense integration: tests/domain/regrow/seeds-to-sow-uncertain.test.ts
+ */
+export function stepOfSowing(lot: LotAtSowing, plants: number, seeds: number): Step {
+  return stepAt(lot, plants, Math.min(plants / seeds, 1), FOOT_HALF_WIDTH);
 }
 
 /**
@@ -48,7 +74,7 @@ export interface LotAtSowing {
  * Checked against dense integration: tests/domain/regrow/seeds-to-sow-uncertain.test.ts
  */
 export function chancesForSowing(lot: LotAtSowing, plants: number, seeds: number): ChanceDistribution {
-  return chancesAround(lot, plants, Math.min(plants / seeds, 1), FOOT_HALF_WIDTH, new Map());
+  return chancesWithin(lot, stepOfSowing(lot, plants, seeds));
 }
 
 /**
@@ -68,31 +94,58 @@ export function chancesForAssurance(
 ): ChanceDistribution & { chanceAtStep: number } {
   const known = new Map<number, number>();
   const at = lot.emergence * normalCdf(roughQuantile(lot, plants, 1 - assurance, known));
-  return { ...chancesAround(lot, plants, at, STEP_HALF_WIDTH + SEARCH_MARGIN, known), chanceAtStep: at };
+  const step = stepAt(lot, plants, at, STEP_HALF_WIDTH + SEARCH_MARGIN);
+  return { ...chancesWithin(lot, step, known), chanceAtStep: at };
 }
 
-/** `known` holds points of the posterior that were already evaluated: probit viability to chance of being below it. */
-function chancesAround(
+function stepAt(
   { posterior, probitsLost, emergence }: LotAtSowing,
   plants: number,
   chanceAtStep: number,
   halfWidthBelow: number,
-  known: Map<number, number>,
-): { weights: Float64Array; chances: Float64Array } {
+): Step {
   const { mean, sd: deviation } = roughProbit(posterior, probitsLost, -DEADEST_PROBIT);
   const liveliest = -normalQuantile(Math.min(0.001, FEWEST_DEAD / plants));
   const stepFrom = probitOf(stepEdge(plants, chanceAtStep, -halfWidthBelow) / emergence, liveliest);
   const stepTo = probitOf(stepEdge(plants, chanceAtStep, STEP_HALF_WIDTH) / emergence, liveliest);
   const from = Math.min(Math.max(stepFrom, mean - POSTERIOR_REACH * deviation), stepTo);
   const to = Math.max(Math.min(stepTo, mean + POSTERIOR_REACH * deviation), from + 1e-6);
+  const chanceAtEnd = emergence * normalCdf(to);
+  return {
+    from,
+    to,
+    belowFrom: chanceBelowProbit(posterior, probitsLost, from),
+    belowTo: chanceBelowProbit(posterior, probitsLost, to),
+    chanceBelow: emergence * normalCdf(from),
+    chanceAtEnd,
+    chanceAbove: to === liveliest ? emergence : chanceAtEnd,
+  };
+}
 
+/**
+ * The weights within a step.
+ *
+ * @param lot    posterior, ageing and emergence
+ * @param step   of that lot
+ * @param known  points of the posterior that were already evaluated: probit viability to chance of being below it
+ * @returns 26 weights that add to 1, with their chances in ascending order
+ * Checked against dense integration: tests/domain/regrow/seeds-to-sow-uncertain.test.ts
+ */
+export function chancesWithin(
+  { posterior, probitsLost, emergence }: LotAtSowing,
+  step: Step,
+  known: ReadonlyMap<number, number> = NOTHING_KNOWN,
+): { weights: Float64Array; chances: Float64Array } {
+  const { from, to } = step;
   const knots: { z: number; goal: number }[] = [];
   const addKnot = (z: number, below: number) =>
     knots.push({ z, goal: normalQuantile(Math.min(Math.max(below, LEAST_CHANCE), 1 - LEAST_CHANCE)) });
-  for (let index = 0; index < KNOTS; index++) {
+  addKnot(from, step.belowFrom);
+  for (let index = 1; index < KNOTS - 1; index++) {
     const z = from + ((to - from) * index) / (KNOTS - 1);
     addKnot(z, chanceBelowProbit(posterior, probitsLost, z));
   }
+  addKnot(to, step.belowTo);
   for (const [z, below] of known) if (z > from && z < to) addKnot(z, below);
   knots.sort((a, b) => a.z - b.z);
 
@@ -100,14 +153,15 @@ function chancesAround(
   const chances = new Float64Array(BINS + 2);
   let below = 0;
   const interpolate = interpolator(knots);
-  for (let bin = 0; bin <= BINS + 1; bin++) {
+  for (let bin = 0; bin <= BINS; bin++) {
     const end = from + ((to - from) * bin) / BINS;
-    const belowEnd = bin > BINS ? 1 : Math.max(below, normalCdf(interpolate(end)));
+    const belowEnd = Math.max(below, normalCdf(interpolate(end)));
     weights[bin] = belowEnd - below;
-    const middle = bin === 0 ? from : bin > BINS ? to : end - (to - from) / (2 * BINS);
-    chances[bin] = bin > BINS && to === liveliest ? emergence : emergence * normalCdf(middle);
+    chances[bin] = bin === 0 ? step.chanceBelow : emergence * normalCdf(end - (to - from) / (2 * BINS));
     below = belowEnd;
   }
+  weights[BINS + 1] = 1 - below;
+  chances[BINS + 1] = step.chanceAbove;
   return { weights, chances };
 }
 

@@ -4,7 +4,7 @@
  */
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
 import { nextSowingDates } from '../calendar/season';
-import { type LotPosterior, probabilityBelow, viabilityAt } from '../longevity/lot-model';
+import { type LotPosterior, medianViability, probabilityBelow, viabilityAt } from '../longevity/lot-model';
 import { ageingUntilBelow } from './ageing-until-below';
 import { decideAction } from './decide-action';
 import { type Decline, dateWhenLost, daysUntilLost, probitsLostBy } from './decline-dates';
@@ -95,7 +95,7 @@ export function judgeLot(lot: LotToJudge): LotJudgement {
   if (lot.forecastRefusal !== undefined) return judgeWithoutForecast(lot, lot.forecastRefusal.reason);
   const { today, posterior, probitsLostNow, plantsNeeded, emergence, seedsLeft, sowingMonth } = lot;
   const assurance = lot.assurance ?? STANDARD_ASSURANCE;
-  const initialViability = viabilityAt(posterior, { probitsLost: 0, level: BAND_LEVEL }).median;
+  const initialViability = medianViability(posterior, { probitsLost: 0 });
   const threshold = lotThreshold({ rule: lot.thresholdRule, initialViability });
   const viabilityNow = viabilityAt(posterior, { probitsLost: probitsLostNow, level: BAND_LEVEL });
   const chanceBelowNow = probabilityBelow(posterior, { probitsLost: probitsLostNow, threshold });

@@ -3,10 +3,11 @@
  * needed. Waiting beyond it is a gamble with the lot; a lot past it is a rescue.
  */
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
-import { nextSowingDates } from '../calendar/season';
+import { nextSeason, sowingOf } from '../calendar/season';
 import type { LotPosterior } from '../longevity/lot-model';
-import { chancesForSowing } from './chance-distribution';
-import { chanceOfRaising } from './raising-chance';
+import { ageingUntilBelow } from './ageing-until-below';
+import { chancesWithin, type LotAtSowing, type Step, stepOfSowing } from './chance-distribution';
+import { chanceOfAtLeast, chanceOfRaising } from './raising-chance';
 
 /** Seasons looked ahead: beyond the working life of anyone who plans with the answer. */
 export const HORIZON_SEASONS = 150;
@@ -30,6 +31,10 @@ export interface SowingOutlook {
   emergence: number;
 }
 
+/** Bounds this close are as good as the chance itself. */
+const CLOSE_BOUNDS = 1e-4;
+const DAYS_PER_YEAR = 365.25;
+
 /**
  * Chance of raising the plants needed by sowing ALL the seed left on a day.
  *
@@ -40,12 +45,13 @@ export interface SowingOutlook {
  * Checked in tests/domain/regrow/last-safe-season.test.ts
  */
 export function chanceOfRaisingOn(outlook: SowingOutlook, sowOn: CalendarDate): number {
-  const { posterior, probitsLostNow, probitsPerDay, today, seedsLeft, plantsNeeded, emergence } = outlook;
-  const days = daysBetween(today, sowOn);
-  if (days < 0) throw new RangeError(`chanceOfRaisingOn: sowOn must be today (${today}) or later, got ${sowOn}`);
+  const { plantsNeeded, seedsLeft } = outlook;
+  const lot = lotOn(outlook, sowOn);
   if (seedsLeft < plantsNeeded) return 0;
-  const lot = { posterior, probitsLost: probitsLostNow + days * probitsPerDay, emergence };
-  return chanceOfRaising(plantsNeeded, seedsLeft, chancesForSowing(lot, plantsNeeded, seedsLeft));
+  const step = stepOfSowing(lot, plantsNeeded, seedsLeft);
+  const { least, most } = boundsOfRaising(outlook, step);
+  if (most - least < CLOSE_BOUNDS) return (least + most) / 2;
+  return chanceOfRaising(plantsNeeded, seedsLeft, chancesWithin(lot, step));
 }
 
 /**
@@ -61,20 +67,68 @@ export function chanceOfRaisingOn(outlook: SowingOutlook, sowOn: CalendarDate): 
  */
 export function lastSafeSeason(outlook: SowingOutlook, sowingMonth: number, assurance = 0.95): LastSafeSeason {
   requireOutlook(outlook, assurance);
-  const sowings = nextSowingDates(outlook.today, sowingMonth, HORIZON_SEASONS);
-  const isSafe = (index: number) =>
-    chanceOfRaisingOn(outlook, (sowings[index] as { sowOn: string }).sowOn) >= assurance;
-  if (!isSafe(0)) return 'past';
-  if (isSafe(HORIZON_SEASONS - 1)) return 'beyond horizon';
-  // The chance only falls from season to season, so halving finds the last safe one.
-  let safe = 0;
-  let unsafe = HORIZON_SEASONS - 1;
+  const first = nextSeason(outlook.today, sowingMonth);
+  const last = first + HORIZON_SEASONS - 1;
+  const isSafe = (season: number) => isSafeOn(outlook, sowingOf(season, outlook.today, sowingMonth).sowOn, assurance);
+  if (!isSafe(first)) return 'past';
+  if (isSafe(last)) return 'beyond horizon';
+  // The chance only falls from season to season: close in on the last safe one from where it is likely to be, in growing
+  // strides until it lies between two seasons, then by halving.
+  let safe = first;
+  let unsafe = last;
+  let stride = 1;
+  let season = likelySeason(outlook, first, assurance);
   while (unsafe - safe > 1) {
-    const middle = (safe + unsafe) >> 1;
-    if (isSafe(middle)) safe = middle;
-    else unsafe = middle;
+    season = Math.min(Math.max(season, safe + 1), unsafe - 1);
+    const safeHere = isSafe(season);
+    if (safeHere) safe = season;
+    else unsafe = season;
+    if (safe > first && unsafe < last) season = (safe + unsafe) >> 1;
+    else season += safeHere ? stride : -stride;
+    stride *= 2;
   }
-  return (sowings[safe] as { season: number }).season;
+  return safe;
+}
+
+/** Whether the chance reaches the assurance: mostly two looks at the posterior say so. */
+function isSafeOn(outlook: SowingOutlook, sowOn: CalendarDate, assurance: number): boolean {
+  const { plantsNeeded, seedsLeft } = outlook;
+  if (seedsLeft < plantsNeeded) return false;
+  const lot = lotOn(outlook, sowOn);
+  const step = stepOfSowing(lot, plantsNeeded, seedsLeft);
+  const { least, most } = boundsOfRaising(outlook, step);
+  if (least >= assurance) return true;
+  if (most < assurance) return false;
+  return chanceOfRaising(plantsNeeded, seedsLeft, chancesWithin(lot, step)) >= assurance;
+}
+
+/** What the chance of raising the plants would be with all weight within the step at its lower, or at its upper end. */
+function boundsOfRaising({ plantsNeeded, seedsLeft }: SowingOutlook, step: Step): { least: number; most: number } {
+  const { belowFrom, belowTo } = step;
+  const atFrom = chanceOfAtLeast(plantsNeeded, seedsLeft, step.chanceBelow);
+  const atTo = chanceOfAtLeast(plantsNeeded, seedsLeft, step.chanceAtEnd);
+  const outside = belowFrom * atFrom + (1 - belowTo) * chanceOfAtLeast(plantsNeeded, seedsLeft, step.chanceAbove);
+  const within = belowTo - belowFrom;
+  return { least: outside + within * atFrom, most: outside + within * atTo };
+}
+
+/** The season in which too few seeds may be left alive: as if the seeds raised exactly their share of plants. */
+function likelySeason(outlook: SowingOutlook, first: number, assurance: number): number {
+  const { posterior, probitsLostNow, probitsPerDay, plantsNeeded, seedsLeft, emergence } = outlook;
+  const viabilityNeeded = plantsNeeded / seedsLeft / emergence;
+  if (viabilityNeeded >= 1) return first;
+  const probits = ageingUntilBelow({ posterior, threshold: viabilityNeeded, chance: 1 - assurance });
+  const years = (probits - probitsLostNow) / probitsPerDay / DAYS_PER_YEAR;
+  return first + Math.round(Math.min(years, HORIZON_SEASONS));
+}
+
+function lotOn(
+  { posterior, probitsLostNow, probitsPerDay, today, emergence }: SowingOutlook,
+  sowOn: CalendarDate,
+): LotAtSowing {
+  const days = daysBetween(today, sowOn);
+  if (days < 0) throw new RangeError(`chanceOfRaisingOn: sowOn must be today (${today}) or later, got ${sowOn}`);
+  return { posterior, probitsLost: probitsLostNow + days * probitsPerDay, emergence };
 }
 
 function requireOutlook(outlook: SowingOutlook, assurance: number): void {
