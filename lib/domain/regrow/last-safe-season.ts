@@ -5,9 +5,10 @@
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
 import { nextSeason, sowingOf } from '../calendar/season';
 import type { LotPosterior } from '../longevity/lot-model';
+import { binomialTailCurve } from '../statistics/binomial-tail-curve';
 import { ageingUntilBelow } from './ageing-until-below';
 import { chancesWithin, type LotAtSowing, type Step, stepOfSowing } from './chance-distribution';
-import { chanceOfAtLeast, chanceOfRaising } from './raising-chance';
+import { chanceOfRaising } from './raising-chance';
 
 /** Seasons looked ahead: beyond the working life of anyone who plans with the answer. */
 export const HORIZON_SEASONS = 150;
@@ -105,11 +106,11 @@ function isSafeOn(outlook: SowingOutlook, sowOn: CalendarDate, assurance: number
 /** What the chance of raising the plants would be with all weight within the step at its lower, or at its upper end. */
 function boundsOfRaising({ plantsNeeded, seedsLeft }: SowingOutlook, step: Step): { least: number; most: number } {
   const { belowFrom, belowTo } = step;
-  const atFrom = chanceOfAtLeast(plantsNeeded, seedsLeft, step.chanceBelow);
-  const atTo = chanceOfAtLeast(plantsNeeded, seedsLeft, step.chanceAtEnd);
-  const outside = belowFrom * atFrom + (1 - belowTo) * chanceOfAtLeast(plantsNeeded, seedsLeft, step.chanceAbove);
+  const chanceOfEnough = binomialTailCurve(plantsNeeded, seedsLeft);
+  const atFrom = chanceOfEnough(step.chanceBelow);
+  const outside = belowFrom * atFrom + (1 - belowTo) * chanceOfEnough(step.chanceAbove);
   const within = belowTo - belowFrom;
-  return { least: outside + within * atFrom, most: outside + within * atTo };
+  return { least: outside + within * atFrom, most: outside + within * chanceOfEnough(step.chanceAtEnd) };
 }
 
 /** The season in which too few seeds may be left alive: as if the seeds raised exactly their share of plants. */
