@@ -57,7 +57,7 @@ export async function loadLargeCollection({
   const { bulk } = connections();
   const today = currentDay();
   refuseCollection(bulk);
-  const crops = [...loadCropJudging(bulk).values()].filter((crop) => crop.seed !== null);
+  const crops = [...loadCropJudging(bulk, 'all').values()].filter((crop) => crop.seed !== null);
   const random = randomFor('large collection');
   const write = largeCollectionWriter(bulk);
 

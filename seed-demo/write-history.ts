@@ -47,7 +47,7 @@ export async function writeHistory(
   today: string,
 ): Promise<WrittenHistory> {
   const { bulk } = connections();
-  const crops = new Map([...loadCropJudging(bulk).values()].map((crop) => [crop.name, crop]));
+  const crops = new Map([...loadCropJudging(bulk, 'all').values()].map((crop) => [crop.name, crop]));
   const { climateOf } = storeClimates(bulk);
   const numbers = new Map<AccessionStory, string>();
   const written = new Map<PlannedLot, WrittenLot>();

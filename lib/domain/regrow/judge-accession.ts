@@ -5,7 +5,7 @@
  */
 import { isKeptTrue, truenessRank } from '../pollination/isolation';
 import type { Pollination } from '../reference/crop-facts';
-import type { LotJudgement } from './judge-lot';
+import type { LotJudgement } from './lot-judgement';
 import type { Action } from './urgency';
 
 /** Below an even chance of raising its plants a lot is sown from only when no other does better. */

@@ -3,7 +3,7 @@
  * the judgement is when to test it next, and no figure is made up.
  */
 import { nextSeason } from '../calendar/season';
-import type { LotJudgement, LotToJudge } from './judge-lot';
+import type { LotJudgement, LotToJudge } from './lot-judgement';
 import { testDue } from './test-due';
 import { type Action, urgencyOf } from './urgency';
 

@@ -32,8 +32,9 @@ export async function judgeLots(
   onProgress?: (done: number) => void,
 ): Promise<void> {
   const lotIds = lots === 'all' ? 'all' : lotsOfTheSameAccessions(bulk, lots);
-  const accessions = groupByAccession(loadLots(bulk, lotIds));
-  const crops = loadCropJudging(bulk);
+  const records = loadLots(bulk, lotIds);
+  const accessions = groupByAccession(records);
+  const crops = loadCropJudging(bulk, lots === 'all' ? 'all' : new Set(records.map((lot) => lot.cropId)));
   const climates = storeClimates(bulk);
   const writer = judgementWriter(bulk, climates, today);
   let done = 0;

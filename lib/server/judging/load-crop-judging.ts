@@ -70,20 +70,25 @@ interface BankRow {
   assurance: number;
 }
 
-/** Every crop's judging rules by crop id: two queries. */
-export function loadCropJudging(bulk: Database.Database): Map<string, CropJudging> {
+/**
+ * Crops' judging rules by crop id: two queries.
+ *
+ * @param cropIds  which crops; 'all' for every crop of the bank
+ */
+export function loadCropJudging(bulk: Database.Database, cropIds: Iterable<string> | 'all'): Map<string, CropJudging> {
   const bank = bulk.prepare<[], BankRow>(`SELECT * FROM "Bank" WHERE "id" = 1`).get();
   if (!bank) throw new Error('the bank has no settings row');
   const crops = bulk
-    .prepare<[], CropRow>(
+    .prepare<object, CropRow>(
       `SELECT c.*, k."name" AS "constantsName", k."mark" AS "constantsMark", k."KE", k."CW", k."CH", k."CQ",
          k."moistureFromPercent", k."moistureToPercent", k."temperatureFromC", k."temperatureToC",
          k."lowMoistureLimitPercent",
          (SELECT (MIN(f."lower") + MAX(f."upper")) / 2 FROM "CropFact" f WHERE f."cropId" = c."id" AND f."kind" = 'oil fraction') AS "oilFraction",
          (SELECT MAX(f."lower") FROM "CropFact" f WHERE f."cropId" = c."id" AND f."kind" = 'minimum plants') AS "minimumPlants"
-       FROM "Crop" c LEFT JOIN "LongevityConstants" k ON k."id" = c."longevityConstantsId"`,
+       FROM "Crop" c LEFT JOIN "LongevityConstants" k ON k."id" = c."longevityConstantsId"
+       ${cropIds === 'all' ? '' : 'WHERE c."id" IN (SELECT "value" FROM json_each(@ids))'}`,
     )
-    .all();
+    .all(cropIds === 'all' ? {} : { ids: JSON.stringify([...cropIds]) });
   return new Map(crops.map((crop) => [crop.id, judgingOf(crop, bank)]));
 }
 

@@ -73,7 +73,7 @@ function evaluateOne(
 ): { evaluated: EvaluatedLot; crop: CropJudging; climates: StoreClimates } {
   const { rows } = connections();
   const lots = loadLots(rows, lotIds);
-  const crop = loadCropJudging(rows).get(lots[0]?.cropId ?? '');
+  const [crop] = loadCropJudging(rows, [lots[0]?.cropId ?? '']).values();
   const climates = storeClimates(rows);
   if (!crop) throw new Error(`the crop of lot ${lotId} does not exist`);
   const evaluated = evaluateAccession(lots, crop, climates, today()).find(({ lot }) => lot.id === lotId);
@@ -89,6 +89,6 @@ export async function evaluateLotsOf(accessionId: string): Promise<{ lots: Evalu
     rows,
     ids.map(({ id }) => id),
   );
-  const crop = loadCropJudging(rows).get(lots[0]?.cropId ?? '') ?? null;
+  const [crop = null] = loadCropJudging(rows, [lots[0]?.cropId ?? '']).values();
   return { lots: crop ? evaluateAccession(lots, crop, storeClimates(rows), today()) : [], crop };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { byUrgency, type JudgedLot, judgeAccession } from '../../../lib/domain/regrow/judge-accession';
-import type { LotJudgement } from '../../../lib/domain/regrow/judge-lot';
+import type { LotJudgement } from '../../../lib/domain/regrow/lot-judgement';
 
 const good: LotJudgement = {
   viabilityNow: { median: 0.93, lower: 0.88, upper: 0.97, level: 0.9 },

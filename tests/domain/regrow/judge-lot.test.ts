@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { fitLot, probabilityBelow, viabilityAt } from '../../../lib/domain/longevity/lot-model';
-import { judgeLot, type LotToJudge } from '../../../lib/domain/regrow/judge-lot';
+import { judgeLot } from '../../../lib/domain/regrow/judge-lot';
 import { lastSafeSeason } from '../../../lib/domain/regrow/last-safe-season';
+import type { LotToJudge } from '../../../lib/domain/regrow/lot-judgement';
 import { seedsToSowUncertain } from '../../../lib/domain/regrow/seeds-to-sow';
 import { STANDARD_THRESHOLD } from '../../../lib/domain/regrow/threshold';
 
