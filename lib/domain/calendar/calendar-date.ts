@@ -9,6 +9,8 @@
 export type CalendarDate = string;
 
 const MILLISECONDS_PER_DAY = 86_400_000;
+/** From 1 March of the year 0. */
+const DAYS_TO_1970 = 719_468;
 const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
 
 /**
@@ -109,11 +111,15 @@ export function monthOf(date: CalendarDate): number {
   return Number(date.slice(5, 7));
 }
 
-/** Days since 1970-01-01 of a proleptic Gregorian date; month counts from 0 and may overflow, as in Date.UTC. */
+/**
+ * Days since 1970-01-01 of a proleptic Gregorian date; month counts from 0, and 12 is the next January; day may overflow.
+ * Counted in years that begin in March, so that the leap day comes last and each month begins at a fixed day.
+ */
 function utcDay(year: number, month: number, day: number): number {
-  const date = new Date(0);
-  date.setUTCFullYear(year, month, day); // not Date.UTC: that reads the years 0-99 as 1900-1999
-  return date.getTime() / MILLISECONDS_PER_DAY;
+  const years = month > 1 ? year : year - 1;
+  const monthsSinceMarch = (month + 10) % 12;
+  const leapDays = Math.floor(years / 4) - Math.floor(years / 100) + Math.floor(years / 400);
+  return 365 * years + leapDays + Math.floor((153 * monthsSinceMarch + 2) / 5) + day - 1 - DAYS_TO_1970;
 }
 
 const FIRST_DAY = utcDay(1, 0, 1);

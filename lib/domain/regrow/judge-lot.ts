@@ -4,7 +4,7 @@
  */
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
 import { nextSowingDates } from '../calendar/season';
-import { type LotPosterior, medianViability, probabilityBelow, viabilityAt } from '../longevity/lot-model';
+import { medianViability, probabilityBelow, viabilityAt } from '../longevity/lot-model';
 import { ageingUntilBelow } from './ageing-until-below';
 import { decideAction } from './decide-action';
 import { type Decline, dateWhenLost, daysUntilLost, probitsLostBy } from './decline-dates';
