@@ -75,7 +75,8 @@ function lotsOfTheSameAccessions(bulk: Database.Database, lots: readonly string[
     .all(JSON.stringify(lots));
 }
 
-function groupByAccession(lots: readonly LotRecord[]): LotRecord[][] {
+/** Lots put together by accession, in the order in which their first lots come. */
+export function groupByAccession(lots: readonly LotRecord[]): LotRecord[][] {
   const groups = new Map<string, LotRecord[]>();
   for (const lot of lots) {
     const group = groups.get(lot.accessionId);

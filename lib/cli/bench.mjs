@@ -1,0 +1,145 @@
+// `npm run bench`: how long judging takes as a collection grows, and how fast its long lists come over HTTP.
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus, tmpdir } from 'node:os';
+import path from 'node:path';
+import {
+  ensureBuilt,
+  ensureFolder,
+  ensureGenerated,
+  ensureInstalled,
+  isHilumAt,
+  ROOT,
+  requireNode,
+  run,
+  say,
+  startServer,
+  stop,
+  typescriptArguments,
+  waitUntilAlive,
+} from './steps.mjs';
+
+const USAGE = `npm run bench [-- --judging | --pages]
+
+  --judging   only the judging of 1,000, 3,000 and 10,000 lots
+  --pages     only the lists over HTTP, with 10,000 lots
+
+Environment: PORT (4390), the first port tried for the server. Writes test-results/bench.json.`;
+const SIZES = [1000, 3000, 10_000];
+const FIRST_PORT = Number(process.env.PORT || 4390);
+const PORTS_TRIED = 20;
+
+if (process.argv.includes('--help')) {
+  say(USAGE);
+  process.exit(0);
+}
+const wantsJudging = !process.argv.includes('--pages');
+const wantsPages = !process.argv.includes('--judging');
+
+requireNode();
+ensureInstalled();
+ensureGenerated();
+if (wantsPages) ensureBuilt();
+
+const folder = mkdtempSync(path.join(tmpdir(), 'hilum-bench-'));
+let server;
+process.on('exit', () => {
+  server?.kill();
+  rmSync(folder, { recursive: true, force: true });
+});
+for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(1));
+
+const judging = (wantsJudging ? SIZES : SIZES.slice(-1)).map(judge);
+if (wantsJudging) sayJudging(judging);
+const pages = wantsPages ? await measurePages(dataFolder(SIZES.at(-1))) : [];
+if (wantsPages) sayPages(pages);
+
+const results = path.join(ROOT, 'test-results');
+ensureFolder(results);
+const machine = { processor: cpus()[0]?.model, cores: cpus().length, node: process.versions.node };
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, judging, pages }, null, 2)}\n`);
+say('\nWritten to test-results/bench.json.');
+process.exit(0);
+
+function dataFolder(lots) {
+  return path.join(folder, String(lots));
+}
+
+/** Each size in a process of its own, so that none finds the machine code or the store climates of another. */
+function judge(lots) {
+  say(`Judging ${lots} lots …`);
+  ensureFolder(dataFolder(lots));
+  return lastLineOf(typescriptArguments('tests/bench/judging.ts', String(lots)), { DATA_DIR: dataFolder(lots) });
+}
+
+async function measurePages(dataDirectory) {
+  const port = await freePort();
+  const address = `http://127.0.0.1:${port}`;
+  say('Asking for pages …');
+  server = startServer({ DATA_DIR: dataDirectory, HOST: '127.0.0.1', HOSTNAME: '127.0.0.1', PORT: String(port) });
+  if (!(await waitUntilAlive(address, server))) stop(`The server did not start on port ${port}.`);
+  const figures = lastLineOf(typescriptArguments('tests/bench/pages.ts', address));
+  server.kill();
+  return figures;
+}
+
+async function freePort() {
+  for (let port = FIRST_PORT; port < FIRST_PORT + PORTS_TRIED; port += 1) {
+    if (!(await isHilumAt(`http://127.0.0.1:${port}`))) return port;
+  }
+  return stop(`All ports from ${FIRST_PORT} on are taken by other banks.`);
+}
+
+function lastLineOf(programArguments, env = {}) {
+  return JSON.parse(run(process.execPath, programArguments, { env, quiet: true }).trim().split('\n').at(-1));
+}
+
+function sayJudging(rows) {
+  say('\nJudging: 3 tests a lot, 8 stores with two years of hourly readings. Seconds; processor time in brackets.');
+  sayTable(
+    ['lots', 'load', 'evaluate', 'again', 'write', 'us a lot', 'x floor', 'peak MB'],
+    rows.map(({ lots, load, evaluate, evaluateAgain, write, floorMicrosecondsPerLot, peakMemoryMegabytes }) => [
+      lots,
+      ...[load, evaluate, evaluateAgain, write].map(
+        ({ seconds, cpuSeconds }) => `${seconds.toFixed(2)} (${cpuSeconds.toFixed(2)})`,
+      ),
+      ((evaluateAgain.cpuSeconds / lots) * 1e6).toFixed(0),
+      ((evaluateAgain.cpuSeconds / lots / floorMicrosecondsPerLot) * 1e6).toFixed(0),
+      peakMemoryMegabytes.toFixed(0),
+    ]),
+  );
+  say(
+    "'evaluate' also reads and integrates the stores' readings; 'again' has them at hand, and 'us a lot' is its time.",
+  );
+  say('The floor is a bare loop of 100 log tails of a normal curve for every lot.');
+  const [small, large] = [rows[0], rows.at(-1)];
+  const growth = (total) => Math.log(total(large) / total(small)) / Math.log(large.lots / small.lots);
+  say(
+    `From ${small.lots} to ${large.lots} lots time grows as lots to the power ${growth((row) => row.evaluateAgain.cpuSeconds).toFixed(2)} (evaluating again), ${growth(allTogether).toFixed(2)} (load, evaluate and write).`,
+  );
+}
+
+function allTogether({ load, evaluate, write }) {
+  return load.cpuSeconds + evaluate.cpuSeconds + write.cpuSeconds;
+}
+
+function sayPages(rows) {
+  say('\nPages of 10,000 lots over loopback, 4 connections at once. Milliseconds.');
+  sayTable(
+    ['page', 'p50', 'p95', 'p99', 'a second', 'KB'],
+    rows.map(({ name, p50, p95, p99, requestsPerSecond, kilobytes }) => [
+      name,
+      ...[p50, p95, p99, requestsPerSecond, kilobytes].map((figure) => figure.toFixed(0)),
+    ]),
+  );
+}
+
+function sayTable(head, rows) {
+  const widths = head.map((title, column) => Math.max(title.length, ...rows.map((row) => String(row[column]).length)));
+  for (const row of [head, ...rows]) {
+    say(
+      row
+        .map((cell, column) => (column === 0 ? String(cell).padEnd(widths[0]) : String(cell).padStart(widths[column])))
+        .join('  '),
+    );
+  }
+}
