@@ -13,6 +13,9 @@ import {
   MASS_BEFORE,
   MIDDLE_AFTER,
   MODE,
+  PER_LEFT,
+  PER_RIGHT,
+  PER_SCALE,
   RATE,
   type RateCells,
   RIGHT_SPACING,
@@ -40,6 +43,7 @@ const [AT_RATE, AT_MODE, AT_SCALE, AT_TABLE, AT_LEFT, AT_RIGHT] = [
   LEFT_SPACING,
   RIGHT_SPACING,
 ];
+const [AT_PER_SCALE, AT_PER_LEFT, AT_PER_RIGHT] = [PER_SCALE, PER_LEFT, PER_RIGHT];
 const [AT_MASS_BEFORE, AT_MASS_AFTER, AT_TILT_BEFORE, AT_TILT_AFTER, AT_MIDDLE_AFTER] = [
   MASS_BEFORE,
   MASS_AFTER,
@@ -54,18 +58,12 @@ const [AT_MASS_BEFORE, AT_MASS_AFTER, AT_TILT_BEFORE, AT_TILT_AFTER, AT_MIDDLE_A
  */
 const here = new Float64Array(2);
 
-function look(
-  tables: Float64Array,
-  at: number,
-  leftSpacing: number,
-  rightSpacing: number,
-  side: number,
-  y: number,
-): void {
+function look(cells: RateCells, knot: number, tables: Float64Array, side: number, y: number): void {
   const last = 2 * side;
   const points = last + 1;
-  const spacing = y < 0 ? leftSpacing : rightSpacing;
-  const position = side + y / spacing;
+  const at = cells[knot + AT_TABLE] as number;
+  const spacing = cells[knot + (y < 0 ? AT_LEFT : AT_RIGHT)] as number;
+  const position = side + y * (cells[knot + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number);
   if (position <= 0) {
     here[0] = 0;
     here[1] = 0;
@@ -102,10 +100,11 @@ function tiltedAverage(c0: number, i0: number, y0: number, y1: number, tilt: num
   const rise = c1 - c0;
   const average = Math.abs(length) > 1e-3 ? ((here[1] as number) - i0) / length : 0.5 * (c0 + c1);
   if (Math.abs(rise) < 1e-7) return average;
-  // g is how far along the cell the rise happens (0 late, 1 early); the last term is the spread of the rise, from
-  // evenly spread (1/12) in a smooth cell to a step (0) in a steep one.
-  const g = (average - c0) / rise;
-  return average + tilt * rise * (g * (1 - g) - 1 / (length * length + 12));
+  // With g how far along the cell the rise happens (0 late, 1 early) this is average + tilt x rise x (g (1 - g) - s), where
+  // s, the spread of the rise, goes from evenly spread (1/12) in a smooth cell to a step (0) in a steep one.
+  const early = average - c0;
+  const steepness = length * length + 12;
+  return average + tilt * (early - (early * early * steepness + rise * rise) / (rise * steepness));
 }
 
 /**
@@ -125,35 +124,29 @@ export function chanceBelowProbit(
   const last = cells.length - STRIDE;
   let chance = 0;
   let lookedHere = false; // whether `here` holds what the table of this knot says at y
-  let y = (z + (cells[AT_RATE] as number) * probitsLost - (cells[AT_MODE] as number)) / (cells[AT_SCALE] as number);
+  let y = (z + (cells[AT_RATE] as number) * probitsLost - (cells[AT_MODE] as number)) * (cells[AT_PER_SCALE] as number);
   for (let knot = 0; knot < last; knot += STRIDE) {
     const next = knot + STRIDE;
     const lost = (cells[next + AT_RATE] as number) * probitsLost;
-    const nextY = (z + lost - (cells[next + AT_MODE] as number)) / (cells[next + AT_SCALE] as number);
+    const nextY = (z + lost - (cells[next + AT_MODE] as number)) * (cells[next + AT_PER_SCALE] as number);
     const massHere = cells[knot + AT_MASS_AFTER] as number;
     const massNext = cells[next + AT_MASS_BEFORE] as number;
-    const left = cells[knot + AT_LEFT] as number;
-    const right = cells[knot + AT_RIGHT] as number;
-    const nextLeft = cells[next + AT_LEFT] as number;
-    const nextRight = cells[next + AT_RIGHT] as number;
-    if (y >= side * right && nextY >= side * nextRight) {
+    if (y >= side * (cells[knot + AT_RIGHT] as number) && nextY >= side * (cells[next + AT_RIGHT] as number)) {
       chance += massHere + massNext; // wholly below z: many cells need no look at their tables
       lookedHere = false;
-    } else if (y <= -side * left && nextY <= -side * nextLeft) {
+    } else if (y <= -side * (cells[knot + AT_LEFT] as number) && nextY <= -side * (cells[next + AT_LEFT] as number)) {
       lookedHere = false;
     } else {
       const middleY = y + (cells[knot + AT_MIDDLE_AFTER] as number) * (nextY - y);
-      const at = cells[knot + AT_TABLE] as number;
-      if (!lookedHere) look(tables, at, left, right, side, y);
+      if (!lookedHere) look(cells, knot, tables, side, y);
       let cumulative = here[0] as number;
       let integral = here[1] as number;
-      look(tables, at, left, right, side, middleY);
+      look(cells, knot, tables, side, middleY);
       chance += massHere * tiltedAverage(cumulative, integral, y, middleY, cells[knot + AT_TILT_AFTER] as number);
-      const nextAt = cells[next + AT_TABLE] as number;
-      look(tables, nextAt, nextLeft, nextRight, side, middleY);
+      look(cells, next, tables, side, middleY);
       cumulative = here[0] as number;
       integral = here[1] as number;
-      look(tables, nextAt, nextLeft, nextRight, side, nextY);
+      look(cells, next, tables, side, nextY);
       chance += massNext * tiltedAverage(cumulative, integral, middleY, nextY, cells[next + AT_TILT_BEFORE] as number);
       lookedHere = true;
     }

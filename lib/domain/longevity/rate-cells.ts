@@ -11,7 +11,7 @@ import type { LikelyRates } from './likely-rates';
  * looked at: the names below say what stands where.
  */
 export type RateCells = Float64Array;
-export const KNOT_LENGTH = 11;
+export const KNOT_LENGTH = 14;
 /** relative rate of ageing; top and width of the hump of K, probits */
 export const RATE = 0;
 export const MODE = 1;
@@ -28,6 +28,10 @@ export const MIDDLE_AFTER = 7;
 export const TABLE_AT = 8;
 export const LEFT_SPACING = 9;
 export const RIGHT_SPACING = 10;
+/** one over the width, and over the spacings: a posterior is read so often that the divisions would be felt */
+export const PER_SCALE = 11;
+export const PER_LEFT = 12;
+export const PER_RIGHT = 13;
 
 const WIDEST_CELL = 0.35; // in log rate: the rate then grows by less than 1.42 across a cell
 const WIDEST_CELL_IN_WIDTHS = 0.35;
@@ -76,6 +80,9 @@ export function cutRateCells(
     cells[knot + TABLE_AT] = at;
     cells[knot + LEFT_SPACING] = leftReach / scale;
     cells[knot + RIGHT_SPACING] = rightReach / scale;
+    cells[knot + PER_SCALE] = 1 / scale;
+    cells[knot + PER_LEFT] = scale / leftReach;
+    cells[knot + PER_RIGHT] = scale / rightReach;
     blendTables(numbers, sideIntervals, a, b, t, leftReach / scale, rightReach / scale, shapes, at);
   };
   let knot = 0;
