@@ -31,8 +31,8 @@ export type StorageCondition = {
  * Checked against 114 values derived in R: tests/golden/viability-check-values.tsv; and to 1e-12 against R: tests/golden/viability-equation.json
  */
 export function sigmaDays(constants: LongevityConstants, { moisturePercent, temperatureC }: StorageCondition): number {
-  const { CH, CQ } = constants;
-  return moistureFactorDays(constants, moisturePercent) / temperatureFactor({ CH, CQ }, temperatureC);
+  // One power for both halves: a store's readings ask for it by the hundred thousand.
+  return 10 ** (moistureExponent(constants, moisturePercent) - temperatureExponent(constants, temperatureC));
 }
 
 /**
@@ -45,13 +45,17 @@ export function sigmaDays(constants: LongevityConstants, { moisturePercent, temp
  * @throws RangeError when the moisture is outside 0-100 or a constant is not finite
  * Checked by the values of `sigmaDays` and by the factorisation law in tests/domain/longevity/viability-equation.test.ts
  */
-export function moistureFactorDays({ KE, CW }: { KE: number; CW: number }, moisturePercent: number): number {
+export function moistureFactorDays(constants: { KE: number; CW: number }, moisturePercent: number): number {
+  return 10 ** moistureExponent(constants, moisturePercent);
+}
+
+function moistureExponent({ KE, CW }: { KE: number; CW: number }, moisturePercent: number): number {
   if (!Number.isFinite(KE)) throw new RangeError(`moistureFactorDays: KE must be finite, got ${KE}`);
   if (!Number.isFinite(CW)) throw new RangeError(`moistureFactorDays: CW must be finite, got ${CW}`);
   if (!(moisturePercent > 0 && moisturePercent < 100)) {
     throw new RangeError(`moistureFactorDays: moisturePercent must be above 0 and below 100, got ${moisturePercent}`);
   }
-  return 10 ** (KE - CW * Math.log10(moisturePercent));
+  return KE - CW * Math.log10(moisturePercent);
 }
 
 /**
@@ -64,11 +68,15 @@ export function moistureFactorDays({ KE, CW }: { KE: number; CW: number }, moist
  * @throws RangeError when an argument is outside the range above
  * Checked by the values of `sigmaDays` and by the factorisation law in tests/domain/longevity/viability-equation.test.ts
  */
-export function temperatureFactor({ CH, CQ }: { CH: number; CQ: number }, temperatureC: number): number {
+export function temperatureFactor(constants: { CH: number; CQ: number }, temperatureC: number): number {
+  return 10 ** temperatureExponent(constants, temperatureC);
+}
+
+function temperatureExponent({ CH, CQ }: { CH: number; CQ: number }, temperatureC: number): number {
   if (!Number.isFinite(CH)) throw new RangeError(`temperatureFactor: CH must be finite, got ${CH}`);
   if (!Number.isFinite(CQ)) throw new RangeError(`temperatureFactor: CQ must be finite, got ${CQ}`);
   if (!(temperatureC >= -273.15 && temperatureC <= 150)) {
     throw new RangeError(`temperatureFactor: temperatureC must be between -273.15 and 150, got ${temperatureC}`);
   }
-  return 10 ** (CH * temperatureC + CQ * temperatureC * temperatureC);
+  return CH * temperatureC + CQ * temperatureC * temperatureC;
 }

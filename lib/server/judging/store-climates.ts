@@ -82,9 +82,13 @@ function readReadings(bulk: Database.Database, storeId: string) {
     )
     .raw()
     .all(storeId);
-  return {
-    epochSeconds: Float64Array.from(rows, (row) => row[0]),
-    temperatureC: Float64Array.from(rows, (row) => row[1]),
-    relativeHumidity: Float64Array.from(rows, (row) => row[2] ?? Number.NaN),
-  };
+  const epochSeconds = new Float64Array(rows.length);
+  const temperatureC = new Float64Array(rows.length);
+  const relativeHumidity = new Float64Array(rows.length);
+  for (const [index, [time, temperature, humidity]] of rows.entries()) {
+    epochSeconds[index] = time;
+    temperatureC[index] = temperature;
+    relativeHumidity[index] = humidity ?? Number.NaN;
+  }
+  return { epochSeconds, temperatureC, relativeHumidity };
 }
