@@ -14,7 +14,10 @@ export default async function BankLayout({ children }: { children: ReactNode }) 
         To the page
       </a>
       <Navigation counts={open} person={person} hasAccount={person !== null && person.id !== SINGLE_STEWARD.id} />
-      <main id="main" className="grid min-w-0 content-start gap-6 px-4 pt-5 pb-28 md:px-8 md:pt-6 md:pb-12 print:p-0">
+      <main
+        id="main"
+        className="grid min-w-0 grid-cols-[minmax(0,1fr)] content-start gap-6 px-4 pt-5 pb-28 md:px-8 md:pt-6 md:pb-12 print:p-0"
+      >
         {children}
       </main>
     </div>

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { EmptyBank } from '@/app/_components/empty-bank';
 import { PageHead } from '@/app/_components/page-head';
+import { Sentence } from '@/app/_components/sentence';
 import { formatChance, formatDate } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import { nextSeason } from '@/lib/domain/calendar/season';
@@ -51,7 +52,7 @@ export default async function TodayPage() {
             crop={row.cropName}
             number={row.accessionNumber}
           >
-            {row.sentence}
+            <Sentence text={row.sentence} />
             <span className="figures block text-sm text-madder">
               {row.rescue ? 'rescue: sow now' : `sow in ${row.season}`}
             </span>
@@ -89,7 +90,7 @@ export default async function TodayPage() {
             crop={row.cropName}
             number={row.lotNumber}
           >
-            {row.sentence}
+            <Sentence text={row.sentence} />
             <span className="figures block text-sm text-madder">{formatChance(row.chanceBelow)} below the line</span>
           </Row>
         ))}

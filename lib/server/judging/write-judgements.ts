@@ -71,13 +71,18 @@ function lotRow(
     storeName: storeId ? climates.nameOf(storeId) : null,
     ...figuresOf({ judgement, crop }),
     testDueOn: worthTesting ? judgement.testDue.dueOn : null,
-    testDueReason: worthTesting ? judgement.testDue.sentence : null,
+    testDueReason: worthTesting ? judgement.testDue.sentence : reasonForNoTest(seedsLeft),
     lastTestedOn: tests.at(-1)?.finishedOn ?? null,
     action: judgement.action,
     urgency: judgement.urgency,
     sentence: judgement.sentence,
     noForecastBecause: judgement.forecastRefusal,
   };
+}
+
+function reasonForNoTest(seedsLeft: number): string {
+  if (seedsLeft === 0) return 'No seed is left to test.';
+  return 'All but surely below the line: regrow from it or clear it out; another count would only use up its seed.';
 }
 
 function accessionRow(lots: EvaluatedLot[], crop: CropJudging, today: string): Row | null {

@@ -135,12 +135,8 @@ function NextTest({ test, mayRecord }: { test: GerminationTestDetail; mayRecord:
   return (
     <section className="sheet grid gap-3" aria-labelledby="next-title">
       <h2 id="next-title">The lot's next test</h2>
-      {nextTestDueOn ? (
-        <Caption text={`Due **${formatDate(nextTestDueOn)}**.`} />
-      ) : (
-        <p className="quiet">No date is set for this lot.</p>
-      )}
-      {nextTestReason && <p>{nextTestReason}</p>}
+      {nextTestDueOn && <Caption text={`Due **${formatDate(nextTestDueOn)}**.`} />}
+      <p>{nextTestReason ?? 'No date is set for this lot.'}</p>
       {mayRecord && (
         <Link
           href={`/germination/new?lot=${encodeURIComponent(test.lot.number)}`}

@@ -7,6 +7,7 @@ import { SubmitButton } from '@/app/_components/form/submit-button';
 import { JudgementMark } from '@/app/_components/judgement-mark';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
+import { Sentence } from '@/app/_components/sentence';
 import { formatInstant } from '@/app/_format/figures';
 import { accessionPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
@@ -57,7 +58,9 @@ export default async function RegrowAccessionPage({ params, searchParams }: Prop
             label={accession.action === 'regrow' && accession.season ? `Regrow in ${accession.season}` : undefined}
           />
         </p>
-        <p className="say">{accession.sentence}</p>
+        <p className="say">
+          <Sentence text={accession.sentence} />
+        </p>
         {accession.sowFromLotNumber && (
           <p>
             To sow from: <b className="figures">{accession.sowFromLotNumber}</b>, the lot closest to the original that

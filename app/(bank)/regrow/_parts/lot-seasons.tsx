@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { ChanceBar } from '@/app/_components/chance-bar';
 import { JudgementMark } from '@/app/_components/judgement-mark';
+import { Sentence } from '@/app/_components/sentence';
 import { formatCount, formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import type { EvaluatedLot } from '@/lib/server/judging/evaluate-lot';
@@ -20,7 +21,9 @@ export function LotSeasons({ evaluated }: { evaluated: EvaluatedLot }) {
         </h2>
         <JudgementMark action={judgement.action} />
       </div>
-      <p className="max-w-prose">{judgement.reasons.join(' ')}</p>
+      <p className="max-w-prose">
+        <Sentence text={judgement.reasons.join(' ')} />
+      </p>
       <dl className="flex flex-wrap gap-x-8 gap-y-2">
         {viabilityNow && (
           <Figure label="alive now">
@@ -40,27 +43,19 @@ export function LotSeasons({ evaluated }: { evaluated: EvaluatedLot }) {
         <Figure label="last safe season">{lastSafeInWords(judgement)}</Figure>
       </dl>
       {chanceBelowNow !== null && (
-        <table className="w-fit border-collapse text-left">
-          <caption className="label pb-1 text-left">Chance of being below the line</caption>
-          <thead className="sr-only">
-            <tr>
-              <th scope="col">season</th>
-              <th scope="col">chance</th>
-            </tr>
-          </thead>
-          <tbody>
+        <div>
+          <p className="label pb-1">Chance of being below the line</p>
+          <dl className="grid max-w-4xl grid-cols-2 gap-x-5 gap-y-3 sm:grid-cols-3 lg:grid-cols-6">
             {[{ season: 0, chance: chanceBelowNow }, ...judgement.chanceBelowBySeason].map(({ season, chance }) => (
-              <tr key={season}>
-                <th scope="row" className="figures pr-4 align-top font-normal">
-                  {season === 0 ? 'now' : season}
-                </th>
-                <td className="pb-1">
+              <div key={season}>
+                <dt className="figures">{season === 0 ? 'now' : season}</dt>
+                <dd>
                   <ChanceBar chance={chance} action={judgement.action} />
-                </td>
-              </tr>
+                </dd>
+              </div>
             ))}
-          </tbody>
-        </table>
+          </dl>
+        </div>
       )}
     </section>
   );

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { ChanceBar } from '@/app/_components/chance-bar';
 import { JudgementMark } from '@/app/_components/judgement-mark';
+import { Sentence } from '@/app/_components/sentence';
 import { formatCount, formatPercent } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import type { RegrowRow } from '@/lib/server/queries/regrow';
@@ -9,7 +10,7 @@ import type { RegrowRow } from '@/lib/server/queries/regrow';
 export function RegrowTable({ rows }: { rows: RegrowRow[] }) {
   return (
     <div className="sheet overflow-x-auto p-0!">
-      <table className="ledger stacked">
+      <table className="ledger stacked tight">
         <thead>
           <tr>
             <th scope="col">Accession and lot</th>
@@ -48,7 +49,7 @@ function AccessionRow({ row }: { row: RegrowRow }) {
         </Link>{' '}
         <span className="quiet font-normal">{row.cropName}</span>
         {row.keyLotNumber ? (
-          <Link href={lotPath(row.keyLotNumber)} className="figures block w-fit text-sm font-normal text-ink">
+          <Link href={lotPath(row.keyLotNumber)} className="figures block w-fit py-1 text-sm font-normal text-ink">
             {row.keyLotNumber}
           </Link>
         ) : (
@@ -56,7 +57,7 @@ function AccessionRow({ row }: { row: RegrowRow }) {
         )}
       </th>
       <td className="why">
-        {row.sentence}
+        <Sentence text={row.sentence} />
         {row.lots.length > 1 && <OtherLots row={row} />}
       </td>
       <td className="number" data-label="alive">
@@ -77,11 +78,11 @@ function AccessionRow({ row }: { row: RegrowRow }) {
           label={row.action === 'regrow' && row.season ? `Regrow ${row.season}` : undefined}
         />
         {row.decision ? (
-          <Link href={decide} className="mt-1 block w-fit text-sm text-ink underline underline-offset-3">
+          <Link href={decide} className="mt-1 block w-fit py-1 text-sm text-ink underline underline-offset-3">
             Decided: {decisionInWords(row.decision)}
           </Link>
         ) : (
-          <Link href={decide} className="no-print mt-1 block w-fit text-sm text-leaf underline underline-offset-3">
+          <Link href={decide} className="no-print mt-1 block w-fit py-1 text-sm text-leaf underline underline-offset-3">
             Decide<span className="sr-only"> for {row.accessionName}</span>
           </Link>
         )}

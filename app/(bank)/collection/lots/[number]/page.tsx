@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { JudgementMark } from '@/app/_components/judgement-mark';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
+import { Sentence } from '@/app/_components/sentence';
 import { formatCount, formatDate, formatGrams, formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import { accessionPath, cropPath, lotPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
@@ -68,7 +69,9 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
         )}
       </PageHead>
       <Envelope page={page} />
-      <p className="-mt-3 max-w-prose">{judgement.reasons.join(' ')}</p>
+      <p className="-mt-3 max-w-prose">
+        <Sentence text={judgement.reasons.join(' ')} />
+      </p>
       {page.treatment && (
         <Notice kind="caution">
           Treated seed ({page.treatment}): never food or feed. Wear gloves, avoid its dust.

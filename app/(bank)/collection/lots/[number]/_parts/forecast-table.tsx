@@ -44,33 +44,35 @@ export function ForecastTable({ forecast }: { forecast: LotForecast }) {
         </table>
       </div>
       {forecast.tests.length > 0 && (
-        <table className="ledger mt-4">
-          <caption className="sr-only">Tests</caption>
-          <thead>
-            <tr>
-              <th scope="col">test set on</th>
-              <th scope="col" className="number">
-                alive of sown
-              </th>
-              <th scope="col" className="number">
-                nine times in ten
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {forecast.tests.map((test) => (
-              <tr key={test.number}>
-                <td className="py-1.5!">{formatDate(test.setOn)}</td>
-                <td className="number py-1.5!">
-                  {test.alive} of {test.sown}
-                </td>
-                <td className="number py-1.5!">
-                  {formatPercentFigure(test.lower)}–{formatPercentFigure(test.upper)} %
-                </td>
+        <div className="mt-4 overflow-x-auto">
+          <table className="ledger">
+            <caption className="sr-only">Tests</caption>
+            <thead>
+              <tr>
+                <th scope="col">test set on</th>
+                <th scope="col" className="number">
+                  alive of sown
+                </th>
+                <th scope="col" className="number">
+                  nine times in ten
+                </th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {forecast.tests.map((test) => (
+                <tr key={test.number}>
+                  <td className="py-1.5!">{formatDate(test.setOn)}</td>
+                  <td className="number py-1.5!">
+                    {test.alive} of {test.sown}
+                  </td>
+                  <td className="number py-1.5!">
+                    {formatPercentFigure(test.lower)}–{formatPercentFigure(test.upper)} %
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
       )}
     </details>
   );
