@@ -7,7 +7,8 @@ export function ForecastTable({ forecast }: { forecast: LotForecast }) {
   return (
     <details>
       <summary className="cursor-pointer py-2 font-semibold">The same figures in a table</summary>
-      <div className="overflow-x-auto">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section aria-label="Viability over the years" tabIndex={0} className="overflow-x-auto">
         <table className="ledger">
           <caption className="sr-only">Viability over the years, percent alive</caption>
           <thead>
@@ -42,9 +43,10 @@ export function ForecastTable({ forecast }: { forecast: LotForecast }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       {forecast.tests.length > 0 && (
-        <div className="mt-4 overflow-x-auto">
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+        <section aria-label="Tests" tabIndex={0} className="mt-4 overflow-x-auto">
           <table className="ledger">
             <caption className="sr-only">Tests</caption>
             <thead>
@@ -72,7 +74,7 @@ export function ForecastTable({ forecast }: { forecast: LotForecast }) {
               ))}
             </tbody>
           </table>
-        </div>
+        </section>
       )}
     </details>
   );
