@@ -95,6 +95,16 @@ export function typescriptArguments(file, ...args) {
   return ['--conditions=react-server', '--import', 'tsx', file, ...args];
 }
 
+/** Opens or makes the bank; gives what there is to say of it, and the setup code where accounts are wanted and none is. */
+export function prepareBank(env, ...options) {
+  const output = run(process.execPath, typescriptArguments('lib/cli/prepare-bank.ts', ...options), {
+    env,
+    quiet: true,
+    failure: 'The collection could not be opened; the lines above say why.',
+  });
+  return JSON.parse(output.trim().split('\n').at(-1));
+}
+
 /** Starts the built server; the caller ends it. */
 export function startServer(env) {
   return spawn(process.execPath, ['--enable-source-maps', '.next/standalone/server.js'], {

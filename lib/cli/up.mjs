@@ -5,13 +5,12 @@ import {
   ensureGenerated,
   ensureInstalled,
   isHilumAt,
+  prepareBank,
   ROOT,
   requireNode,
-  run,
   say,
   startServer,
   stop,
-  typescriptArguments,
   waitUntilAlive,
 } from './steps.mjs';
 
@@ -40,16 +39,7 @@ if (await isHilumAt(address)) {
 
 ensureInstalled();
 ensureGenerated();
-const prepared = JSON.parse(
-  run(process.execPath, typescriptArguments('lib/cli/prepare-bank.ts', ...process.argv.slice(2)), {
-    env: { DATA_DIR: dataDirectory, HOST: host },
-    quiet: true,
-    failure: 'The collection could not be opened; the lines above say why.',
-  })
-    .trim()
-    .split('\n')
-    .at(-1),
-);
+const prepared = prepareBank({ DATA_DIR: dataDirectory, HOST: host }, ...process.argv.slice(2));
 for (const line of prepared.notes) say(line);
 ensureBuilt();
 

@@ -6,14 +6,12 @@ import type { CalendarDate } from '../calendar/calendar-date';
 import type { LastSafeSeason } from './last-safe-season';
 import type { TestDue } from './test-due';
 import type { Action } from './urgency';
+import { CHANCE_THAT_NEEDS_NO_TEST, isWorthTesting } from './worth-testing';
 
 /** More likely below than not: grow it again without further counting. */
 export const CHANCE_THAT_CALLS_FOR_REGROWING = 0.5;
 /** Below this chance a lot with little seed may wait, when it is not the only one. The same 10 % calls for a test. */
 export const CHANCE_THAT_MAY_WAIT = 0.1;
-/** An untested lot is a guess until it is all but certain. The bank's own choice. */
-export const CHANCE_THAT_NEEDS_NO_TEST = 0.9;
-
 /** What decides. Proportions and chances are 0-1. */
 export interface DecisionFigures {
   today: CalendarDate;
@@ -68,10 +66,13 @@ export function decideAction(figures: DecisionFigures): Decision {
     action ??= wanted;
   };
 
-  const testIsDue = figures.testDue.dueOn <= figures.today;
+  const { everTested, chanceBelowNow } = figures;
+  const testIsDue =
+    figures.testDue.dueOn <= figures.today && isWorthTesting({ seedsLeft, everTested, chanceBelow: chanceBelowNow });
   // A test must leave what a regrowing takes, or it eats the seed that it should protect.
   const canAffordTest = seedsLeft - seedsPerTest >= seedsNeededAtMedian;
-  const isGuess = !figures.everTested && canAffordTest && chanceBelowNextSeason < CHANCE_THAT_NEEDS_NO_TEST;
+  // An untested lot is a guess until it is all but certain.
+  const isGuess = !everTested && canAffordTest && chanceBelowNextSeason < CHANCE_THAT_NEEDS_NO_TEST;
 
   const contradiction = figures.contradictoryTests;
   if (contradiction !== null) {

@@ -1,4 +1,5 @@
-import { CHANCE_THAT_NEEDS_NO_TEST } from './decide-action';
+/** At this chance of being below the line a count tells nothing new. The bank's own choice. */
+export const CHANCE_THAT_NEEDS_NO_TEST = 0.9;
 
 /**
  * Whether a lot should stand in the list of tests to do. An empty lot can't be tested; a tested lot that is all but surely

@@ -5,6 +5,7 @@ import { formatDate, formatMonth, formatPercentFigure } from '@/app/_format/figu
 import { forecastCaption } from '@/app/_format/forecast-caption';
 import { fromEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { thresholdPercent } from '@/lib/domain/regrow/threshold';
+import { isWorthTesting } from '@/lib/domain/regrow/worth-testing';
 import type { WhatIf } from '@/lib/schemas/what-if';
 import { type ForecastEvent, type LotForecast, yearTicks } from '@/lib/server/queries/lot-forecast';
 import type { LotPage } from '@/lib/server/queries/lot-page';
@@ -13,6 +14,8 @@ import { ForecastChartLater } from './forecast-chart-later';
 import { ForecastGrounds } from './forecast-grounds';
 import { ForecastTable } from './forecast-table';
 import { WhatIfForm } from './what-if-form';
+
+const NOT_WORTH_TESTING = 'Another count would tell nothing new and only use up its seed.';
 
 interface Props {
   page: LotPage;
@@ -44,7 +47,9 @@ export async function ForecastPanel({ page, forecast, asked, askedErrors }: Prop
     <section className="sheet grid gap-4" aria-label="Forecast">
       <Caption text={caption} />
       <p className="quiet -mt-2">
-        Next test due {formatDate(judgement.testDue.dueOn)}. {judgement.testDue.sentence}
+        {isWorthTesting({ seedsLeft, everTested: tests.length > 0, chanceBelow: chanceBelowNow })
+          ? `Next test due ${formatDate(judgement.testDue.dueOn)}. ${judgement.testDue.sentence}`
+          : NOT_WORTH_TESTING}
       </p>
       <ForecastChartLater {...chartOf(page, forecast)} />
       <Legend
