@@ -9,7 +9,7 @@ export interface AuditLine {
 }
 
 /** Every line of the audit, oldest first. */
-export function auditLines(): AuditLine[] {
+function auditLines(): AuditLine[] {
   return connections()
     .bulk.prepare<[], AuditLine>(
       `SELECT "command", "entity", "entityId", "byName", "summary" FROM "AuditEntry" ORDER BY "id"`,

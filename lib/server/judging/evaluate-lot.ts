@@ -210,7 +210,7 @@ function toJudge({
   };
 }
 
-export function thresholdRuleOf(crop: CropJudging): ThresholdRule {
+function thresholdRuleOf(crop: CropJudging): ThresholdRule {
   return crop.thresholdKind === 'absolute'
     ? { kind: 'absolute', germination: crop.thresholdValue }
     : { kind: 'fraction-of-initial', fraction: crop.thresholdValue };
