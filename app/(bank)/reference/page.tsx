@@ -54,7 +54,7 @@ export default async function ReferencePage() {
           moisture.
         </p>
         <div className="sheet overflow-x-auto p-0!">
-          <table className="ledger stacked">
+          <table className="ledger stacked tight">
             <thead>
               <tr>
                 <th scope="col">species</th>
@@ -63,7 +63,6 @@ export default async function ReferencePage() {
                     {name}
                   </th>
                 ))}
-                <th scope="col">fitted in</th>
                 <th scope="col">used by</th>
                 <th scope="col">source</th>
               </tr>
@@ -99,6 +98,7 @@ function ConstantsRow({ row }: { row: LongevityConstantsRow }) {
       <th scope="row" className="row-head">
         {row.name}
         <i className="quiet block text-sm font-normal">{row.species}</i>
+        <span className="label block font-normal">fitted in: {rangeInWords(row)}</span>
       </th>
       <td className="number" data-label="KE">
         {row.KE}
@@ -114,8 +114,7 @@ function ConstantsRow({ row }: { row: LongevityConstantsRow }) {
       <td className="number" data-label="CQ">
         {row.CQ}
       </td>
-      <td data-label="fitted in">{rangeInWords(row)}</td>
-      <td className="text-sm" data-label="used by">
+      <td className="text-sm md:min-w-44" data-label="used by">
         {row.crops.length === 0 && <span className="quiet">none</span>}
         {row.crops.map((crop, index) => (
           <span key={crop.id}>
@@ -126,7 +125,7 @@ function ConstantsRow({ row }: { row: LongevityConstantsRow }) {
           </span>
         ))}
       </td>
-      <td className="text-sm wrap-anywhere md:min-w-48">
+      <td className="text-sm wrap-anywhere md:w-72 md:min-w-56">
         <b>{row.mark}</b>: {row.source}
       </td>
     </tr>
