@@ -10,7 +10,7 @@ import { WRONG_CODE, wrongCode } from './wrong-code';
  *
  * @throws AppError the same for an unknown name, a wrong, used or old code, and a blocked person; 'refused' after too
  *   many tries
- * Checked in tests/server/auth/code-bearer.test.ts
+ * Checked in tests/server/commands/people.test.ts
  */
 export async function codeBearer(signInName: string, code: string, requestHeaders: Headers): Promise<Person> {
   const username = signInName.trim().toLowerCase();

@@ -11,7 +11,7 @@ import type { Person } from './roles';
  * can see that terminal.
  *
  * @throws AppError when the code is wrong, when too many were tried, when none was printed, or on loopback
- * Checked in tests/server/auth/founder.test.ts
+ * Checked in tests/server/commands/people.test.ts
  */
 export async function founder(setupCode: string, requestHeaders: Headers): Promise<Person> {
   if (isLoopbackOnly()) throw new AppError('refused', 'On this computer nobody signs in: Hilum opens without.');

@@ -17,7 +17,7 @@ export interface Session {
  * @param headers  the request's headers; only the cookie is looked at
  * @returns null without a cookie, with a forged or ended one, after it expired, and for somebody who is blocked
  * @throws AppError when the database cannot be read
- * Checked in tests/server/auth/sessions.test.ts
+ * Checked in tests/server/auth/sign-in.test.ts
  */
 export async function readSession(headers: Headers): Promise<Session | null> {
   connections();

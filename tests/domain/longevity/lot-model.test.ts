@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fastLogCdf } from '../../../lib/domain/longevity/fast-log-cdf';
-import { fitLot, type LotTest, probabilityBelow, viabilityAt } from '../../../lib/domain/longevity/lot-model';
+import {
+  fitLot,
+  type LotTest,
+  medianViability,
+  probabilityBelow,
+  viabilityAt,
+} from '../../../lib/domain/longevity/lot-model';
 import { normalCdf, normalQuantile } from '../../../lib/domain/statistics/normal-distribution';
 import { fitProbit } from '../../../lib/domain/statistics/probit-regression';
 import golden from '../../golden/lot-model.json';
@@ -272,6 +278,19 @@ describe('laws of the lot model', () => {
     const posterior = fitLot({ tests, prior: own });
     fitLot({ tests: [t(3, 0, 400), t(9, 12, 20)], prior: wide });
     expect(viabilityAt(posterior, { probitsLost: 1 })).toEqual(first);
+  });
+});
+
+describe('the median alone', () => {
+  it('is the one that comes with the band', () => {
+    fc.assert(
+      fc.property(someTests, aPrior, fc.double({ min: 0, max: 20, noNaN: true }), (tests, prior, probitsLost) => {
+        const posterior = fitLot({ tests, prior });
+        const alone = medianViability(posterior, { probitsLost });
+        expect(Math.abs(alone - viabilityAt(posterior, { probitsLost }).median)).toBeLessThan(1e-5);
+      }),
+      { seed: 17, numRuns: 60 },
+    );
   });
 });
 
