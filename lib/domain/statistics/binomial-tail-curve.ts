@@ -9,14 +9,12 @@ const NEGLIGIBLE_EXPONENT = 40;
  *
  * @param successes  integer >= 1
  * @param trials     >= successes; need not be whole
- * @returns function of the chance (0-1), with values in [0, 1]; absolute error below 1e-12
- * Checked against `binomialUpperTail`: tests/domain/statistics/binomial-tail-curve.test.ts; through seedsToSow against R
+ * @returns function of the chance (0-1), with values in [0, 1]; absolute error below 1e-12 up to 20,000 trials, 1e-9 at five million
+ * Checked against R `pbinom`: tests/golden/binomial-tail-curve.json
  */
 export function binomialTailCurve(successes: number, trials: number): (chance: number) => number {
   const distribution = betaCdf.factory(successes, trials - successes + 1);
   return (chance) => {
-    if (chance <= 0) return 0;
-    if (chance >= 1) return 1;
     // Chernoff's bounds on either tail (the Poisson ones, which also hold for the binomial).
     const gap = trials * chance - successes;
     if (gap > 0 && (gap + 1) ** 2 > 2 * NEGLIGIBLE_EXPONENT * trials * chance) return 1;

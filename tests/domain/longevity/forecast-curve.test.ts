@@ -38,7 +38,7 @@ describe('the points of a forecast', () => {
 
   it('refuse a curve that goes backwards or has no steps', () => {
     expect(() => forecastCurve({ ...shape, toDay: FROM })).toThrow(RangeError);
-    expect(() => forecastCurve({ ...shape, steps: 0 })).toThrow(RangeError);
+    for (const steps of [0, -1, 1.5]) expect(() => forecastCurve({ ...shape, steps })).toThrow(/steps must be/);
   });
 });
 
@@ -48,6 +48,11 @@ describe('the rows of its table', () => {
     expect(days[0]).toBe(FROM);
     expect(days.at(-1)).toBe(TO);
     expect(days.slice(1, -1)).toEqual(Array.from({ length: 14 }, (_, index) => toEpochDay(`${2021 + index}-01-01`)));
+  });
+
+  it('do not repeat an end that falls on a first of January', () => {
+    const [from, to] = [toEpochDay('2021-01-01'), toEpochDay('2024-01-01')];
+    expect(yearlyDays(from, to)).toEqual([from, toEpochDay('2022-01-01'), toEpochDay('2023-01-01'), to]);
   });
 
   it('skip years evenly when there would be too many', () => {

@@ -286,11 +286,14 @@ describe('the median alone', () => {
     fc.assert(
       fc.property(someTests, aPrior, fc.double({ min: 0, max: 20, noNaN: true }), (tests, prior, probitsLost) => {
         const posterior = fitLot({ tests, prior });
-        const alone = medianViability(posterior, { probitsLost });
-        expect(Math.abs(alone - viabilityAt(posterior, { probitsLost }).median)).toBeLessThan(1e-5);
+        expect(medianViability(posterior, { probitsLost })).toBe(viabilityAt(posterior, { probitsLost }).median);
       }),
       { seed: 17, numRuns: 60 },
     );
+  });
+
+  it.each([-1, Number.NaN])('refuses %s probits lost', (probitsLost) => {
+    expect(() => medianViability(fitLot({ tests: [], prior: own }), { probitsLost })).toThrow(RangeError);
   });
 });
 

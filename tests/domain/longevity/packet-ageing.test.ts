@@ -74,12 +74,19 @@ describe('ageing of a packet over its storage history', () => {
 
   it('takes the last twelve months of the present store as its future, as they were logged', () => {
     const days = Array.from({ length: 366 }, (_, index) => today - 365 + index);
+    // Cold for the first hundred of the 365 days, warm since: both count.
+    const temperatureOn = (day: number) => (day < today - 265 ? 2 : 16);
     CLIMATES.warmed = storeClimate(
-      { epochSeconds: Float64Array.from(days, (day) => day * 86_400), temperatureC: Float64Array.from(days, () => 16) },
+      {
+        epochSeconds: Float64Array.from(days, (day) => day * 86_400),
+        temperatureC: Float64Array.from(days, temperatureOn),
+      },
       { temperatureC: 12 },
     );
+    const rateAt = (temperatureC: number) => 1 / sigmaDays(BARLEY.constants, { moisturePercent: 9, temperatureC });
+    const expected = (100 * rateAt(2) + 265 * rateAt(16)) / 365;
     const ageing = mustAge([place('warmed', '2010-01-01')]);
-    expect(ageing.ratePerDay).toBeCloseTo(1 / sigmaDays(BARLEY.constants, { moisturePercent: 9, temperatureC: 16 }), 9);
+    expect(Math.abs(ageing.ratePerDay / expected - 1)).toBeLessThan(0.005);
   });
 
   it('is the same when a stay is told in two parts', () => {
@@ -115,6 +122,39 @@ describe('ageing of a packet over its storage history', () => {
       equilibriumMoisture({ relativeHumidity: 0.5, temperatureC: 20, oilFraction: 0.02 }),
       12,
     );
+  });
+
+  it('gains nothing below the low-moisture limit in an open container either', () => {
+    for (const [name, relativeHumidity] of [
+      ['dry', 0.05],
+      ['drier', 0.02],
+    ] as const) {
+      CLIMATES[name] = storeClimate(NO_READINGS, { temperatureC: 12, relativeHumidity });
+    }
+    const [dry, drier] = ['dry', 'drier'].map((store) => mustAge([place(store, '2020-01-01', null, 'cloth-bag')]));
+    expect(drier?.probitsAt(today)).toBe(dry?.probitsAt(today));
+  });
+
+  it('lets an open packet be too moist for ten days a year, not for a month', () => {
+    const damp = (store: string, dampDays: number) => {
+      const days = Array.from({ length: 365 }, (_, index) => today - 365 + index);
+      CLIMATES[store] = storeClimate(
+        {
+          epochSeconds: Float64Array.from(days, (day) => day * 86_400),
+          temperatureC: Float64Array.from(days, () => 12),
+          relativeHumidity: Float64Array.from(days, (_, index) => (index < dampDays ? 0.93 : 0.45)),
+        },
+        { temperatureC: 12, relativeHumidity: 0.45 },
+      );
+      return ageingOf([place(store, '2025-11-25', null, 'cloth-bag')]).ok;
+    };
+    expect(damp('a damp week', 7)).toBe(true);
+    expect(damp('a damp month', 30)).toBe(false);
+  });
+
+  it('holds up to 15 % moisture', () => {
+    expect(ageingOf([place('pantry', '2020-01-01', 15)]).ok).toBe(true);
+    expect(ageingOf([place('pantry', '2020-01-01', 15.1)]).ok).toBe(false);
   });
 
   it('gains nothing below the low-moisture limit', () => {

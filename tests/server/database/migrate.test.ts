@@ -43,6 +43,11 @@ describe('bringing a collection up to date', () => {
     expect(recorded()).toEqual(['20260101000000_seeds']);
   });
 
+  it('applies changes in the order of their names', async () => {
+    write('20260201000000_colour', 'ALTER TABLE seeds ADD COLUMN colour TEXT;');
+    expect((await migrate(file(), migrations())).applied).toEqual(['20260101000000_seeds', '20260201000000_colour']);
+  });
+
   it('copies the collection before it changes it', async () => {
     await migrate(file(), migrations());
     const database = new Database(file());
