@@ -5,6 +5,7 @@ import { Filter, FilterBar, JUDGEMENT_OPTIONS } from '@/app/_components/list/fil
 import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount } from '@/app/_format/figures';
+import { listHref } from '@/app/_format/list-href';
 import { accessionListQuery } from '@/lib/schemas/list-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
@@ -89,7 +90,7 @@ export default async function AccessionsPage({ searchParams }: Props) {
           </div>
         </EmptyState>
       )}
-      <Pager path={PATH} query={query} page={list.page} pages={list.pages} />
+      <Pager href={(page) => listHref(PATH, query, { page })} page={list.page} pages={list.pages} />
     </>
   );
 }

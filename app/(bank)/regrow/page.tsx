@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { JudgementMark } from '@/app/_components/judgement-mark';
+import { Filter, JUDGEMENT_OPTIONS } from '@/app/_components/list/filter-bar';
+import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
 import { formatDate } from '@/app/_format/figures';
 import { nextSeason } from '@/lib/domain/calendar/season';
@@ -71,27 +73,23 @@ export default async function RegrowPage({ searchParams }: Props) {
           <Filter
             name="crop"
             label="Crop"
-            value={query.crop}
+            value={query.crop ?? ''}
             all="all crops"
-            options={crops.map((crop) => [crop.id, crop.name])}
+            options={crops.map((crop) => ({ value: crop.id, label: crop.name }))}
           />
           <Filter
             name="season"
             label="By season"
-            value={query.season?.toString()}
+            value={query.season?.toString() ?? ''}
             all="any season"
-            options={seasons.map((season) => [String(season), `needed by ${season}`])}
+            options={seasons.map((season) => ({ value: String(season), label: `needed by ${season}` }))}
           />
           <Filter
             name="action"
             label="Judgement"
-            value={query.action}
+            value={query.action ?? ''}
             all="every judgement"
-            options={[
-              ['regrow', 'Regrow'],
-              ['test-first', 'Test first'],
-              ['leave', 'Leave'],
-            ]}
+            options={JUDGEMENT_OPTIONS}
           />
           <button type="submit" className="button">
             Show
@@ -113,23 +111,13 @@ export default async function RegrowPage({ searchParams }: Props) {
       ) : (
         <RegrowTable rows={rows} />
       )}
-      {pages > 1 && (
-        <nav aria-label="Pages" className="no-print flex items-center gap-3">
-          {query.page > 1 && (
-            <Link href={pageAddress(query, { page: query.page - 1 })} className="button" rel="prev">
-              More urgent
-            </Link>
-          )}
-          <span className="quiet">
-            page {query.page} of {pages}
-          </span>
-          {query.page < pages && (
-            <Link href={pageAddress(query, { page: query.page + 1 })} className="button" rel="next">
-              Less urgent
-            </Link>
-          )}
-        </nav>
-      )}
+      <Pager
+        page={query.page}
+        pages={pages}
+        href={(page) => pageAddress(query, { page })}
+        back="More urgent"
+        forth="Less urgent"
+      />
       <p className="label max-w-prose">
         <JudgementMark action="regrow" /> sow it; <JudgementMark action="test-first" /> a test decides;{' '}
         <JudgementMark action="leave" /> nothing to do yet. The line, the plants needed and the emergence are set in{' '}
@@ -148,28 +136,4 @@ function pageAddress(query: Query, change: Partial<Query>): string {
   }
   const text = parameters.toString();
   return text ? `/regrow?${text}` : '/regrow';
-}
-
-interface FilterProps {
-  name: string;
-  label: string;
-  value: string | undefined;
-  all: string;
-  options: [string, string][];
-}
-
-function Filter({ name, label, value, all, options }: FilterProps) {
-  return (
-    <label className="grid gap-1">
-      <span className="label">{label}</span>
-      <select name={name} defaultValue={value ?? ''} className="field w-auto!">
-        <option value="">{all}</option>
-        {options.map(([key, text]) => (
-          <option key={key} value={key}>
-            {text}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
 }

@@ -8,17 +8,15 @@
  * - Above about 15 % moisture the pattern changes (seen for lettuce, J. Exp. Bot. 34, 1983): no forecast.
  * - Seed that dies when dried (recalcitrant) does not follow the equation at all: no forecast.
  */
-
-export const STORAGE_BEHAVIOURS = ['orthodox', 'intermediate', 'recalcitrant', 'unknown'] as const;
-/** How a species' seed bears drying: orthodox bears it, recalcitrant is killed by it. */
-export type StorageBehaviour = (typeof STORAGE_BEHAVIOURS)[number];
+import type { StorageBehaviour } from '../reference/crop-facts';
+import { LOW_MOISTURE_LIMIT_RELATIVE_HUMIDITY } from '../reference/low-moisture-limits';
 
 /** Moisture above which the equation is not used, percent of fresh weight. */
 export const HIGH_MOISTURE_LIMIT_PERCENT = 15;
 /** Moisture above which freezing may kill seed, percent of fresh weight (a university seed-storage course text). */
 export const SAFE_FREEZING_MOISTURE_PERCENT = 14;
 /** Relative humidity (0-1) whose equilibrium moisture is the low-moisture limit when a species has none of its own. */
-export const LOW_LIMIT_RELATIVE_HUMIDITY = 0.106;
+export const LOW_LIMIT_RELATIVE_HUMIDITY = LOW_MOISTURE_LIMIT_RELATIVE_HUMIDITY.value;
 
 /** The conditions in which a species' constants were fitted; leave out what is not known. */
 export type ConstantsRange = {

@@ -8,13 +8,13 @@
  */
 import { toEpochDay } from '../calendar/calendar-date';
 import { equilibriumMoisture, MAX_EQUILIBRIUM_RELATIVE_HUMIDITY } from '../moisture/equilibrium';
+import type { StorageBehaviour } from '../reference/crop-facts';
 import type { StoragePeriod } from '../stock/storage-history';
 import {
   type ConstantsRange,
   effectiveConditions,
   HIGH_MOISTURE_LIMIT_PERCENT,
   LOW_LIMIT_RELATIVE_HUMIDITY,
-  type StorageBehaviour,
 } from './equation-limits';
 import { hermeticAgeing } from './hermetic-ageing';
 import { type OpenContainerIntegral, openContainerAgeing, openContainerIntegral } from './open-container-ageing';

@@ -88,6 +88,7 @@ export type Pollination = (typeof POLLINATIONS)[number];
 export const LIFE_CYCLES = ['annual', 'biennial', 'perennial'] as const;
 export type LifeCycle = (typeof LIFE_CYCLES)[number];
 
+/** How a species' seed bears drying: orthodox bears it, recalcitrant is killed by it. */
 export const STORAGE_BEHAVIOURS = ['orthodox', 'intermediate', 'recalcitrant', 'unknown'] as const;
 export type StorageBehaviour = (typeof STORAGE_BEHAVIOURS)[number];
 

@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3';
-import type { StorageBehaviour } from '@/lib/domain/longevity/equation-limits';
 import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
+import type { StorageBehaviour } from '@/lib/domain/reference/crop-facts';
 
 /** How lots of one crop are judged: the bank's rules, the crop's own where set, and the constants of its seed. */
 export interface CropJudging {

@@ -1,6 +1,7 @@
 import 'server-only';
 import { reader } from '../database/connections';
 import { today } from '../today';
+import { DECISION_WAITS } from './decisions-waiting';
 
 export interface OpenWork {
   today: number;
@@ -17,14 +18,8 @@ export async function countOpenWork(): Promise<OpenWork> {
   return { today: testsDue + regrow, testsDue, regrow };
 }
 
-/**
- * Accessions judged 'regrow' without a decision that still speaks: one for the season in which they should be sown, or a
- * later one.
- */
 async function countDecisionsWaiting(): Promise<number> {
   const [row] = await reader().$queryRaw<{ waiting: bigint }[]>`
-    SELECT COUNT(*) AS "waiting" FROM "AccessionJudgement" j
-    WHERE j."action" = 'regrow' AND NOT EXISTS (
-      SELECT 1 FROM "RegrowDecision" d WHERE d."accessionId" = j."accessionId" AND d."season" >= j."season")`;
+    SELECT COUNT(*) AS "waiting" FROM "AccessionJudgement" j WHERE ${DECISION_WAITS}`;
   return Number(row?.waiting ?? 0);
 }

@@ -2,6 +2,7 @@ import 'server-only';
 import type { RegrowAction } from '@/lib/schemas/regrow-decision';
 import { reader } from '../database/connections';
 import { today } from '../today';
+import { DECISION_WAITS } from './decisions-waiting';
 
 const ROWS_SHOWN = 8;
 
@@ -90,8 +91,7 @@ export async function findDecisionsWaiting(limit = ROWS_SHOWN): Promise<{ rows: 
     SELECT j."accessionNumber", j."accessionName", j."cropName", j."season", j."sentence", j."rescue",
       COUNT(*) OVER () AS "total"
     FROM "AccessionJudgement" j
-    WHERE j."action" = 'regrow' AND NOT EXISTS (
-      SELECT 1 FROM "RegrowDecision" d WHERE d."accessionId" = j."accessionId" AND d."season" >= j."season")
+    WHERE ${DECISION_WAITS}
     ORDER BY j."urgency" DESC, j."accessionId" LIMIT ${limit}`;
   return {
     rows: waiting.map(({ total: _, ...row }) => ({ ...row, season: Number(row.season), rescue: Boolean(row.rescue) })),

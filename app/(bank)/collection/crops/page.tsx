@@ -119,7 +119,7 @@ export default async function CropsPage({ searchParams }: Props) {
           </table>
         </div>
       )}
-      <Pager path={PATH} query={query} page={list.page} pages={list.pages} />
+      <Pager href={(page) => listHref(PATH, query, { page })} page={list.page} pages={list.pages} />
     </>
   );
 }

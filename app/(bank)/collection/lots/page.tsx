@@ -5,6 +5,7 @@ import { Filter, FilterBar, JUDGEMENT_OPTIONS } from '@/app/_components/list/fil
 import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount } from '@/app/_format/figures';
+import { listHref } from '@/app/_format/list-href';
 import { lotListQuery } from '@/lib/schemas/list-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
@@ -90,7 +91,7 @@ export default async function LotsPage({ searchParams }: Props) {
           </Link>
         </EmptyState>
       )}
-      <Pager path={PATH} query={query} page={list.page} pages={list.pages} />
+      <Pager href={(page) => listHref(PATH, query, { page })} page={list.page} pages={list.pages} />
     </>
   );
 }

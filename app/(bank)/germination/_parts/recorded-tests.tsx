@@ -1,11 +1,11 @@
 import Link from 'next/link';
 import { Filter } from '@/app/_components/list/filter-bar';
+import { Pager } from '@/app/_components/list/pager';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { lotPath, testPath } from '@/app/_format/links';
 import type { GerminationQuery } from '@/lib/schemas/germination-query';
 import type { findGerminationTests, GerminationTestRow } from '@/lib/server/queries/germination-tests';
 import { listAddress } from './list-address';
-import { Pager } from './pager';
 
 interface Props {
   tests: Awaited<ReturnType<typeof findGerminationTests>>;

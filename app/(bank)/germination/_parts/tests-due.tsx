@@ -1,10 +1,10 @@
 import Link from 'next/link';
+import { Pager } from '@/app/_components/list/pager';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import type { GerminationQuery } from '@/lib/schemas/germination-query';
 import type { findTestsDueOrComing, TestDueRow } from '@/lib/server/queries/germination-tests';
 import { listAddress } from './list-address';
-import { Pager } from './pager';
 
 interface Props {
   due: Awaited<ReturnType<typeof findTestsDueOrComing>>;

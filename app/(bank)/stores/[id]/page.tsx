@@ -9,6 +9,7 @@ import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
 import { readingsInWords, targetInWords } from '@/app/_format/climate';
 import { formatCount } from '@/app/_format/figures';
+import { listHref } from '@/app/_format/list-href';
 import { storePath } from '@/app/_format/store-path';
 import { storeQuery } from '@/lib/schemas/list-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
@@ -92,7 +93,7 @@ export default async function StorePage({ params, searchParams }: Props) {
         ) : (
           <StoredPackets rows={packets.rows} />
         )}
-        <Pager path={path} query={{}} page={packets.page} pages={packets.pages} />
+        <Pager href={(page) => listHref(path, {}, { page })} page={packets.page} pages={packets.pages} />
       </section>
       {store.targetTemperatureC < 0 && <Cautions keys={['warm-before-opening', 'freezing-moist-seed']} />}
       <History lines={history} />
