@@ -8,6 +8,8 @@ import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { findLongevityConstants, type LongevityConstantsRow } from '@/lib/server/queries/reference';
 
+import { CALCULATORS } from './_parts/calculators';
+
 export const metadata: Metadata = { title: 'Reference' };
 
 const MARKS_IN_WORDS: Record<(typeof FACT_MARKS)[number], string> = {
@@ -27,6 +29,19 @@ export default async function ReferencePage() {
           Facts by crop
         </Link>
       </PageHead>
+      <section className="grid gap-3" aria-labelledby="calculators">
+        <h2 id="calculators">Calculators</h2>
+        <ul className="sheet grid gap-x-6 sm:grid-cols-2">
+          {CALCULATORS.map(({ slug, title, asks }) => (
+            <li key={slug} className="border-b border-rule last:border-0">
+              <Link href={`/reference/${slug}`} className="block min-h-11 py-2 text-ink no-underline">
+                <span className="font-semibold text-leaf underline underline-offset-3">{title}</span>
+                <span className="label block">{asks}</span>
+              </Link>
+            </li>
+          ))}
+        </ul>
+      </section>
       <section className="sheet grid gap-2" aria-labelledby="marks">
         <h2 id="marks">How a figure is known</h2>
         <dl className="grid gap-1">

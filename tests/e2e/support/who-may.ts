@@ -47,6 +47,7 @@ export const PAGES: Record<string, PageRule> = {
   '/new-password': { who: 'anyone' },
   '/reference': { who: 'visitor' },
   '/reference/constants/new': { who: 'steward' },
+  '/reference/germination-interval': { who: 'visitor' },
   '/regrow': { who: 'visitor' },
   '/regrow/[number]': { who: 'visitor', sample: ACCESSION },
   '/settings': { who: 'visitor' },

@@ -12,7 +12,7 @@ import { compareTwoResults } from '@/lib/domain/germination/two-results';
 import { binomialInterval } from '@/lib/domain/statistics/binomial-interval';
 import type { GerminationTestDetail } from '@/lib/server/queries/germination-test-detail';
 import { ClassTable } from './class-table';
-import { IntervalStrips, type Strip } from './interval-strips';
+import { IntervalStrips, type Strip } from '@/app/_components/interval-strips';
 import { Source } from './method-card';
 import {
   boundsOutwards,

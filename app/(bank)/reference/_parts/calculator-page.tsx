@@ -1,0 +1,23 @@
+import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { PageHead } from '@/app/_components/page-head';
+import { calculator } from './calculators';
+
+/** The frame of a calculator: its title, what it answers, and below that its forms, answers and fold-outs. */
+export function CalculatorPage({ slug, children }: { slug: string; children: ReactNode }) {
+  const { title, asks } = calculator(slug);
+  return (
+    <>
+      <PageHead
+        above={
+          <Link href="/reference" className="text-ink-2 underline underline-offset-3">
+            Reference
+          </Link>
+        }
+        title={title}
+        below={asks}
+      />
+      {children}
+    </>
+  );
+}

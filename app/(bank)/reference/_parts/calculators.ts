@@ -1,0 +1,22 @@
+/** The calculators of Reference, in the order in which seed passes them: one line here and a page of the same name. */
+export interface Calculator {
+  /** its page: /reference/<slug> */
+  slug: string;
+  title: string;
+  /** the question it answers, as someone would ask it */
+  asks: string;
+}
+
+export const CALCULATORS: readonly Calculator[] = [
+  {
+    slug: 'germination-interval',
+    title: 'How sure is a germination figure',
+    asks: '45 of 50 seeds grew: what may the whole lot do?',
+  },
+];
+
+export function calculator(slug: string): Calculator {
+  const found = CALCULATORS.find((one) => one.slug === slug);
+  if (!found) throw new RangeError(`calculator: no calculator is called ${slug}`);
+  return found;
+}
