@@ -1,5 +1,5 @@
 import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
-import { replicateHeterogeneity } from '@/lib/domain/germination/heterogeneity';
+import { assumedCorrelation, type Dish } from '@/lib/domain/germination/assumed-correlation';
 import { compareTwoResults } from '@/lib/domain/germination/two-results';
 import { fitLot, type LotPosterior } from '@/lib/domain/longevity/lot-model';
 import { type PacketAgeing, packetAgeing } from '@/lib/domain/longevity/packet-ageing';
@@ -132,36 +132,25 @@ function priorOf(crop: CropJudging, ageing: Extract<PacketAgeing, { ok: true }>)
   });
 }
 
+/** Where dishes are uneven each counts by itself, since it is within a dish that seeds resemble one another. */
 function posteriorOf(tests: EvaluatedTest[], prior: ChosenPrior): LotPosterior {
+  const intraReplicateCorrelation = assumedCorrelation(tests.map(dishesOf));
   return fitLot({
-    tests: tests.flatMap((test) =>
-      test.probitsLost === null ? [] : [{ probitsLost: test.probitsLost, germinated: test.alive, sown: test.sown }],
-    ),
+    tests: tests.flatMap((test) => {
+      const { probitsLost, alive, sown } = test;
+      if (probitsLost === null) return [];
+      if (intraReplicateCorrelation === 0) return [{ probitsLost, germinated: alive, sown }];
+      return dishesOf(test).map(({ counted, seeds }) => ({ probitsLost, germinated: counted, sown: seeds }));
+    }),
     prior: { initial: prior.initial, logRate: prior.logRate },
-    intraReplicateCorrelation: unevenness(tests),
+    intraReplicateCorrelation,
   });
 }
 
+const dishesOf = ({ replicates }: TestRecord): Dish[] =>
+  replicates.map((replicate) => ({ seeds: replicate.seeds, counted: aliveIn(replicate) }));
+
 const aliveIn = ({ normal, hard, fresh }: TestRecord['replicates'][number]) => normal + hard + fresh;
-
-/** Replicates that differ more than chance allows 1 in 100 times are no simple random sample. */
-const UNEVEN_P_VALUE = 0.01;
-/** Beyond this a test says next to nothing; it should be repeated, not weighed. */
-const MOST_UNEVEN = 0.5;
-
-/**
- * How alike the seeds of one replicate are, 0-0.5. Replicates that agree are taken as a simple random sample; where a
- * test's do not, its unevenness counts for all tests of the lot, so that the band is honest rather than narrow.
- */
-function unevenness(tests: EvaluatedTest[]): number {
-  return tests.reduce((most, { replicates }) => {
-    if (replicates.length < 2) return most;
-    const counts = replicates.map((replicate) => ({ normal: aliveIn(replicate), seeds: replicate.seeds }));
-    const found = replicateHeterogeneity(counts);
-    if (!found || found.pValue >= UNEVEN_P_VALUE) return most;
-    return Math.max(most, Math.min(found.intraReplicateCorrelation, MOST_UNEVEN));
-  }, 0);
-}
 
 interface JudgeParts {
   lot: LotRecord;
