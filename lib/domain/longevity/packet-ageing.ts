@@ -10,13 +10,9 @@ import { toEpochDay } from '../calendar/calendar-date';
 import { equilibriumMoisture, MAX_EQUILIBRIUM_RELATIVE_HUMIDITY } from '../moisture/equilibrium';
 import type { StorageBehaviour } from '../reference/crop-facts';
 import type { StoragePeriod } from '../stock/storage-history';
-import {
-  type ConstantsRange,
-  effectiveConditions,
-  HIGH_MOISTURE_LIMIT_PERCENT,
-  LOW_LIMIT_RELATIVE_HUMIDITY,
-} from './equation-limits';
+import { type ConstantsRange, effectiveConditions, HIGH_MOISTURE_LIMIT_PERCENT } from './equation-limits';
 import { hermeticAgeing } from './hermetic-ageing';
+import { withLowMoistureLimit } from './low-moisture-limit';
 import { type OpenContainerIntegral, openContainerAgeing, openContainerIntegral } from './open-container-ageing';
 import type { StoreClimate } from './store-climate';
 import type { LongevityConstants } from './viability-equation';
@@ -212,15 +208,4 @@ function roomMoisturePercent(oilFraction: number): number {
     temperatureC: ROOM_TEMPERATURE_C,
     oilFraction,
   });
-}
-
-/** Species without a limit of their own get the moisture at rest in air of 10.6 % relative humidity, at 20 C. */
-function withLowMoistureLimit(seed: SeedKind): SeedKind {
-  if (seed.constantsRange.lowMoistureLimitPercent !== undefined) return seed;
-  const lowMoistureLimitPercent = equilibriumMoisture({
-    relativeHumidity: LOW_LIMIT_RELATIVE_HUMIDITY,
-    temperatureC: ROOM_TEMPERATURE_C,
-    oilFraction: seed.oilFraction,
-  });
-  return { ...seed, constantsRange: { ...seed.constantsRange, lowMoistureLimitPercent } };
 }
