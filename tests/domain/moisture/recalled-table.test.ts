@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import {
+  EQUATION_AGAINST_TABLE,
   RECALLED_TABLE,
   RECALLED_TABLE_HUMIDITIES,
   recalledMoisture,
