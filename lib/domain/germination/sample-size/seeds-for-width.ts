@@ -1,0 +1,70 @@
+/*
+ * How many seeds a germination test needs so that its interval is as narrow as wanted.
+ */
+import { requireSeeds } from './germinated-count';
+import { intervalHalfWidth, type WidthQuestion } from './interval-width';
+
+/** No test is larger; with this many seeds a 95 % interval is 0.2 points to either side at worst. */
+export const MOST_SEEDS_CONSIDERED = 200_000;
+
+export interface SeedsForWidthInput extends WidthQuestion {
+  /** half-width wanted, proportion in (0, 0.5): 0.05 for 5 points to either side */
+  halfWidth: number;
+  /** seeds that may be used up, integer >= 1; all that the lot can spare */
+  seedsAvailable?: number;
+}
+
+export type SeedsForWidth =
+  | { ok: true; seeds: number; halfWidth: number }
+  | {
+      ok: false;
+      /** the seeds available do not make the interval as narrow as wanted */
+      reason: 'not-enough-seeds';
+      seedsAvailable: number;
+      /** half-width when all of them are used, proportion */
+      halfWidthReached: number;
+    };
+
+/** Keeps a half-width that equals the wanted one but for rounding. */
+const TIE = 1e-12;
+
+/**
+ * Fewest seeds whose interval is at most as wide as wanted.
+ *
+ * The half-width falls with every seed, or nearly so: the answer is bracketed by halving and then walked down as long
+ * as one seed fewer still does. Its test compares it with trying every number in turn.
+ *
+ * @param input  see SeedsForWidthInput
+ * @returns the number of seeds and the half-width that they give; or that the seeds available do not suffice, and the
+ *          half-width that they reach
+ * @throws RangeError when an argument is outside its range
+ * Own derivation: a search over exact intervals, no approximation
+ * Checked against R: tests/golden/seeds-for-width.json, and in tests/domain/germination/sample-size/seeds-for-width.test.ts
+ */
+export function seedsForWidth(input: SeedsForWidthInput): SeedsForWidth {
+  const { halfWidth, seedsAvailable = MOST_SEEDS_CONSIDERED } = input;
+  if (!(halfWidth > 0 && halfWidth < 0.5)) {
+    throw new RangeError(`seedsForWidth: halfWidth must be in (0, 0.5), got ${halfWidth}`);
+  }
+  requireSeeds('seedsForWidth', 'seedsAvailable', seedsAvailable, 1);
+  const widthWith = (seeds: number) => intervalHalfWidth(seeds, input);
+  const isEnough = (seeds: number) => widthWith(seeds) <= halfWidth + TIE;
+
+  const most = Math.min(seedsAvailable, MOST_SEEDS_CONSIDERED);
+  let tooFew = 0;
+  let enough = 1;
+  while (!isEnough(enough)) {
+    if (enough === most) {
+      return { ok: false, reason: 'not-enough-seeds', seedsAvailable: most, halfWidthReached: widthWith(most) };
+    }
+    tooFew = enough;
+    enough = Math.min(2 * enough, most);
+  }
+  while (enough - tooFew > 1) {
+    const middle = Math.floor((tooFew + enough) / 2);
+    if (isEnough(middle)) enough = middle;
+    else tooFew = middle;
+  }
+  while (enough > 1 && isEnough(enough - 1)) enough--;
+  return { ok: true, seeds: enough, halfWidth: widthWith(enough) };
+}
