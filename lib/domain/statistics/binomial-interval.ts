@@ -6,8 +6,8 @@
  * and is wider; Jeffreys is the equal-tailed Bayesian interval under a Beta(1/2, 1/2) prior.
  */
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
-import { normalQuantile } from './normal-distribution';
 import { requireCounts } from './require-counts';
+import { wilsonBounds } from './wilson-bounds';
 
 export type IntervalMethod = 'wilson' | 'exact' | 'jeffreys';
 
@@ -79,18 +79,4 @@ function boundsBy(method: IntervalMethod, successes: number, failures: number, t
     default:
       throw new RangeError(`binomialInterval: method must be wilson, exact or jeffreys, got ${String(method)}`);
   }
-}
-
-/*
- * The bounds are the two roots of (1 + z^2/n) p^2 - (2 phat + z^2/n) p + phat^2 = 0. The upper root is a sum of
- * positive terms; the lower one comes from the product of the roots, because the textbook difference loses every digit
- * when few of many seeds succeed.
- */
-function wilsonBounds(successes: number, failures: number, tail: number): [number, number] {
-  const trials = successes + failures;
-  const z = -normalQuantile(tail);
-  const zSquared = z * z;
-  const halfWidth = z * Math.sqrt((successes * failures) / trials + zSquared / 4);
-  const scaledUpper = successes + zSquared / 2 + halfWidth;
-  return [(successes * successes) / (trials * scaledUpper), scaledUpper / (trials + zSquared)];
 }

@@ -1,0 +1,169 @@
+/*
+ * How far a germination figure can be trusted when the dishes of a test need not be alike.
+ *
+ * The binomial intervals take every seed as independent. Where seeds of one dish share its moisture and its mould they
+ * are too narrow. Here each dish has its own chance, drawn from a beta distribution about the lot's mean (the
+ * beta-binomial), and the interval holds every mean that explains the dishes nearly as well as the best one does,
+ * whatever unevenness suits it: a profile likelihood. No unevenness has to be assumed, and a few dishes that happen to
+ * agree do not prove that there is none.
+ *
+ * Where the correlation is known from elsewhere (many pooled tests), `wilsonForAlikeSeeds` uses it, and then one dish is
+ * enough.
+ */
+
+import type { Interval } from './binomial-interval';
+import { highestBetween } from './golden-section';
+import { normalQuantile } from './normal-distribution';
+import { requireCounts } from './require-counts';
+import { rootBetween } from './root-between';
+import { type DishCount, unevenDishesLikelihood } from './uneven-dishes-likelihood';
+import { wilsonBounds } from './wilson-bounds';
+
+export type UnevenDishesInterval =
+  | {
+      ok: true;
+      /** proportion in (0, 1) */
+      lower: number;
+      /** proportion in (0, 1) */
+      upper: number;
+      /** probability in (0, 1): 0.95, not 95 */
+      level: number;
+      /** the mean that explains the dishes best; with dishes of unequal size not quite the share of all seeds */
+      mean: number;
+      /** the intra-replicate correlation that goes with it, 0-1: the maximum-likelihood estimate */
+      correlation: number;
+    }
+  | { ok: false; reason: 'one-replicate' | 'nothing-differs' | 'one-seed-a-dish' };
+
+/** Where to look for the best correlation before refining: from none to all-or-nothing dishes. */
+const CORRELATIONS = [
+  0, 1e-5, 1e-4, 3e-4, 1e-3, 2e-3, 4e-3, 8e-3, 0.015, 0.03, 0.05, 0.08, 0.12, 0.2, 0.3, 0.45, 0.6, 0.8, 0.95, 0.999, 1,
+];
+/** Both leave the log likelihood known to about 1e-12, because it is flat at its peak. */
+const CORRELATION_STEPS = 34;
+const MEAN_STEPS = 50;
+/** Bounds are sought as log odds; a bracket this short is a relative error of 1e-12 in the proportion. */
+const LOG_ODDS_TOLERANCE = 1e-12;
+/** A proportion of 0 or 1 in a single dish, as log odds: far outside any mean that could explain the others too. */
+const EXTREME_LOG_ODDS = 12;
+
+/**
+ * Two-sided profile-likelihood interval for the mean germination of unequal dishes.
+ *
+ * The bounds are the means p at which 2 (l(best) - l(p)) equals the chi-square quantile of one degree of freedom, with
+ * l(p) the beta-binomial log likelihood at its best correlation for that p.
+ *
+ * @param input.dishes  successes and trials of every replicate, integers
+ * @param input.level   probability in (0, 1), default 0.95
+ * @returns bounds and estimates, relative error below 1e-8; or a refusal: one replicate, nothing germinated or all did
+ *          (then no dish shows how uneven they can be), or dishes of a single seed
+ * @throws RangeError when a count is not an integer in its range or the level outside (0, 1)
+ * @see Skellam (1948), J. R. Stat. Soc. B 10:257-261, for the distribution (from memory); that the interval is a profile
+ *      likelihood with the plain chi-square limit is our own choice: docs/methods/germination-interval.md
+ * Checked against R (`optimize`, `uniroot` on `lbeta`): tests/golden/uneven-dishes-interval.json
+ */
+export function unevenDishesInterval({
+  dishes,
+  level = 0.95,
+}: {
+  dishes: readonly DishCount[];
+  level?: number;
+}): UnevenDishesInterval {
+  requireDishes('unevenDishesInterval', dishes, level);
+  if (dishes.length < 2) return { ok: false, reason: 'one-replicate' };
+  const trials = dishes.reduce((sum, dish) => sum + dish.trials, 0);
+  const successes = dishes.reduce((sum, dish) => sum + dish.successes, 0);
+  if (successes === 0 || successes === trials) return { ok: false, reason: 'nothing-differs' };
+  if (trials === dishes.length) return { ok: false, reason: 'one-seed-a-dish' };
+
+  const likelihood = unevenDishesLikelihood(dishes);
+  const bestCorrelation = (logOdds: number) => {
+    const [mean, complement] = [inverseLogOdds(logOdds), inverseLogOdds(-logOdds)];
+    return highestOverCorrelations((correlation) => likelihood(mean, complement, correlation));
+  };
+  const [lowest, highest] = rangeOfLogOdds(dishes);
+  const best = highestBetween((logOdds) => bestCorrelation(logOdds).height, lowest, highest, MEAN_STEPS);
+
+  const z = normalQuantile((1 - level) / 2);
+  const excess = (logOdds: number) => 2 * (best.height - bestCorrelation(logOdds).height) - z * z;
+  const boundTowards = (direction: 1 | -1) => {
+    let step = direction / 4;
+    while (excess(best.x + step) < 0) step *= 2;
+    return inverseLogOdds(rootBetween(excess, best.x, best.x + step, LOG_ODDS_TOLERANCE));
+  };
+  return {
+    ok: true,
+    lower: boundTowards(-1),
+    upper: boundTowards(1),
+    level,
+    mean: inverseLogOdds(best.x),
+    correlation: bestCorrelation(best.x).x,
+  };
+}
+
+/**
+ * Wilson's interval when the intra-replicate correlation is known: a dish of n seeds says as much as n / (1 + (n - 1) rho)
+ * independent ones.
+ *
+ * @param input.dishes       successes and trials of every replicate, integers; one is enough
+ * @param input.correlation  rho, 0-1; at 0 this is the plain Wilson interval, however the seeds are split into dishes
+ * @param input.level        probability in (0, 1), default 0.95
+ * @returns bounds as proportions; with no success the lower is 0, with nothing else the upper is 1
+ * @throws RangeError when there is no dish, a count is not an integer in its range, or correlation or level are outside
+ *         theirs
+ * @see the variance n p (1 - p) (1 + (n - 1) rho): Kish (1965), Survey Sampling, design effect (from memory)
+ * Checked in tests/domain/statistics/uneven-dishes-interval.test.ts, against R at effective numbers of seeds
+ */
+export function wilsonForAlikeSeeds({
+  dishes,
+  correlation,
+  level = 0.95,
+}: {
+  dishes: readonly DishCount[];
+  correlation: number;
+  level?: number;
+}): Interval {
+  requireDishes('wilsonForAlikeSeeds', dishes, level);
+  if (!(correlation >= 0 && correlation <= 1)) {
+    throw new RangeError(`wilsonForAlikeSeeds: correlation must be in [0, 1], got ${correlation}`);
+  }
+  const trials = dishes.reduce((sum, dish) => sum + dish.trials, 0);
+  const successes = dishes.reduce((sum, dish) => sum + dish.successes, 0);
+  const inflated = dishes.reduce((sum, dish) => sum + dish.trials * (1 + (dish.trials - 1) * correlation), 0);
+  const share = trials / inflated;
+  const [lower, upper] = wilsonBounds(successes * share, (trials - successes) * share, (1 - level) / 2);
+  return { lower: successes === 0 ? 0 : lower, upper: successes === trials ? 1 : upper, level, method: 'wilson' };
+}
+
+function requireDishes(functionName: string, dishes: readonly DishCount[], level: number): void {
+  if (dishes.length === 0) throw new RangeError(`${functionName}: dishes must hold at least one, got none`);
+  for (const { successes, trials } of dishes) {
+    requireCounts(functionName, successes, trials);
+    if (trials < 1) throw new RangeError(`${functionName}: trials must be at least 1, got ${trials}`);
+  }
+  if (!(level > 0 && level < 1)) {
+    throw new RangeError(`${functionName}: level must be a probability in (0, 1), got ${level}`);
+  }
+}
+
+function highestOverCorrelations(height: (correlation: number) => number): { x: number; height: number } {
+  const heights = CORRELATIONS.map(height);
+  const peak = heights.indexOf(Math.max(...heights));
+  const from = CORRELATIONS[Math.max(0, peak - 1)] as number;
+  const to = CORRELATIONS[Math.min(CORRELATIONS.length - 1, peak + 1)] as number;
+  const found = highestBetween(height, from, to, CORRELATION_STEPS);
+  const atPeak = heights[peak] as number;
+  return found.height > atPeak ? found : { x: CORRELATIONS[peak] as number, height: atPeak };
+}
+
+/** The best mean lies between the lowest and the highest dish. */
+function rangeOfLogOdds(dishes: readonly DishCount[]): [number, number] {
+  const logOdds = dishes.map(({ successes, trials }) =>
+    Math.max(-EXTREME_LOG_ODDS, Math.min(EXTREME_LOG_ODDS, Math.log(successes) - Math.log(trials - successes))),
+  );
+  const [lowest, highest] = [Math.min(...logOdds), Math.max(...logOdds)];
+  // Dishes that agree to the last seed leave a bracket of no width.
+  return [lowest - 1e-3, highest + 1e-3];
+}
+
+const inverseLogOdds = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
