@@ -12,11 +12,11 @@
  */
 
 import type { Interval } from './binomial-interval';
-import { highestBetween } from './golden-section';
 import { normalQuantile } from './normal-distribution';
 import { requireCounts } from './require-counts';
 import { rootBetween } from './root-between';
-import { type DishCount, unevenDishesLikelihood } from './uneven-dishes-likelihood';
+import type { DishCount } from './uneven-dishes-likelihood';
+import { inverseLogOdds, unevenDishesProfile } from './uneven-dishes-profile';
 import { wilsonBounds } from './wilson-bounds';
 
 export type UnevenDishesInterval =
@@ -35,18 +35,8 @@ export type UnevenDishesInterval =
     }
   | { ok: false; reason: 'one-replicate' | 'nothing-differs' | 'one-seed-a-dish' };
 
-/** Where to look for the best correlation before refining: from none to all-or-nothing dishes. */
-const CORRELATIONS = [
-  0, 1e-5, 1e-4, 3e-4, 1e-3, 2e-3, 4e-3, 8e-3, 0.015, 0.03, 0.05, 0.08, 0.12, 0.2, 0.3, 0.45, 0.6, 0.8, 0.95, 0.999, 1,
-];
-/** Both leave the log likelihood known to about 1e-12, because it is flat at its peak. */
-const CORRELATION_STEPS = 34;
-const MEAN_STEPS = 50;
 /** Bounds are sought as log odds; a bracket this short is a relative error of 1e-12 in the proportion. */
 const LOG_ODDS_TOLERANCE = 1e-12;
-/** A proportion of 0 or 1 in a single dish, as log odds: far outside any mean that could explain the others too. */
-const EXTREME_LOG_ODDS = 12;
-
 /**
  * Two-sided profile-likelihood interval for the mean germination of unequal dishes.
  *
@@ -76,28 +66,21 @@ export function unevenDishesInterval({
   if (successes === 0 || successes === trials) return { ok: false, reason: 'nothing-differs' };
   if (trials === dishes.length) return { ok: false, reason: 'one-seed-a-dish' };
 
-  const likelihood = unevenDishesLikelihood(dishes);
-  const bestCorrelation = (logOdds: number) => {
-    const [mean, complement] = [inverseLogOdds(logOdds), inverseLogOdds(-logOdds)];
-    return highestOverCorrelations((correlation) => likelihood(mean, complement, correlation));
-  };
-  const [lowest, highest] = rangeOfLogOdds(dishes);
-  const best = highestBetween((logOdds) => bestCorrelation(logOdds).height, lowest, highest, MEAN_STEPS);
-
+  const { best, at } = unevenDishesProfile(dishes);
   const z = normalQuantile((1 - level) / 2);
-  const excess = (logOdds: number) => 2 * (best.height - bestCorrelation(logOdds).height) - z * z;
+  const excess = (logOdds: number) => 2 * (best.logLikelihood - at(logOdds).logLikelihood) - z * z;
   const boundTowards = (direction: 1 | -1) => {
     let step = direction / 4;
-    while (excess(best.x + step) < 0) step *= 2;
-    return inverseLogOdds(rootBetween(excess, best.x, best.x + step, LOG_ODDS_TOLERANCE));
+    while (excess(best.logOdds + step) < 0) step *= 2;
+    return inverseLogOdds(rootBetween(excess, best.logOdds, best.logOdds + step, LOG_ODDS_TOLERANCE));
   };
   return {
     ok: true,
     lower: boundTowards(-1),
     upper: boundTowards(1),
     level,
-    mean: inverseLogOdds(best.x),
-    correlation: bestCorrelation(best.x).x,
+    mean: inverseLogOdds(best.logOdds),
+    correlation: best.correlation,
   };
 }
 
@@ -145,25 +128,3 @@ function requireDishes(functionName: string, dishes: readonly DishCount[], level
     throw new RangeError(`${functionName}: level must be a probability in (0, 1), got ${level}`);
   }
 }
-
-function highestOverCorrelations(height: (correlation: number) => number): { x: number; height: number } {
-  const heights = CORRELATIONS.map(height);
-  const peak = heights.indexOf(Math.max(...heights));
-  const from = CORRELATIONS[Math.max(0, peak - 1)] as number;
-  const to = CORRELATIONS[Math.min(CORRELATIONS.length - 1, peak + 1)] as number;
-  const found = highestBetween(height, from, to, CORRELATION_STEPS);
-  const atPeak = heights[peak] as number;
-  return found.height > atPeak ? found : { x: CORRELATIONS[peak] as number, height: atPeak };
-}
-
-/** The best mean lies between the lowest and the highest dish. */
-function rangeOfLogOdds(dishes: readonly DishCount[]): [number, number] {
-  const logOdds = dishes.map(({ successes, trials }) =>
-    Math.max(-EXTREME_LOG_ODDS, Math.min(EXTREME_LOG_ODDS, Math.log(successes) - Math.log(trials - successes))),
-  );
-  const [lowest, highest] = [Math.min(...logOdds), Math.max(...logOdds)];
-  // Dishes that agree to the last seed leave a bracket of no width.
-  return [lowest - 1e-3, highest + 1e-3];
-}
-
-const inverseLogOdds = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
