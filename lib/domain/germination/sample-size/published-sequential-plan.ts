@@ -7,6 +7,10 @@ export interface PublishedLook extends SequentialLook {
   mark: 'published' | 'from memory';
 }
 
+export interface PublishedPlan extends SequentialPlan {
+  looks: readonly PublishedLook[];
+}
+
 /** The line that the printed table is for, proportion. */
 export const PUBLISHED_PLAN_LINE = 0.85;
 
@@ -17,7 +21,7 @@ export const PUBLISHED_PLAN_LINE = 0.85;
  * Ellis, Hong & Roberts 1985 and Hanson 1985; not checked on the printed page.
  * Checked in tests/domain/germination/sample-size/published-sequential-plan.test.ts
  */
-export const PUBLISHED_SEQUENTIAL_PLAN: SequentialPlan & { looks: readonly PublishedLook[] } = {
+export const PUBLISHED_SEQUENTIAL_PLAN: PublishedPlan = {
   looks: [
     { seedsTested: 40, regrowAtMost: 29, keepAtLeast: null, mark: 'published' },
     { seedsTested: 80, regrowAtMost: 64, keepAtLeast: 76, mark: 'published' },

@@ -31,8 +31,8 @@ const TIE = 1e-12;
 /**
  * Fewest seeds whose interval is at most as wide as wanted.
  *
- * The half-width falls with every seed, or nearly so: the answer is bracketed by halving and then walked down as long
- * as one seed fewer still does. Its test compares it with trying every number in turn.
+ * The half-width falls with every seed from the second on (a single seed can only give 0 or all, and is tried first), so
+ * the answer is bracketed by doubling and closed by halving.
  *
  * @param input  see SeedsForWidthInput
  * @returns the number of seeds and the half-width that they give; or that the seeds available do not suffice, and the
@@ -65,6 +65,5 @@ export function seedsForWidth(input: SeedsForWidthInput): SeedsForWidth {
     if (isEnough(middle)) enough = middle;
     else tooFew = middle;
   }
-  while (enough > 1 && isEnough(enough - 1)) enough--;
   return { ok: true, seeds: enough, halfWidth: widthWith(enough) };
 }

@@ -144,12 +144,14 @@ function seedsThatSurelyDo({ poor, good, falseKeep, falseRegrow }: ErrorGoal): n
   const needForRegrow = (share: number) => -Math.log(falseRegrow) / divergence(share, good);
   let low = poor;
   let high = good;
-  for (let round = 0; round < 60; round++) {
+  // Forty halvings stay clear of the ends themselves, where a level of 0 or 1 divides by nothing.
+  for (let round = 0; round < 40; round++) {
     const share = (low + high) / 2;
     if (needForKeep(share) > needForRegrow(share)) low = share;
     else high = share;
   }
-  return Math.ceil(Math.max(needForKeep(high), needForRegrow(high)));
+  const share = (low + high) / 2;
+  return Math.ceil(Math.max(needForKeep(share), needForRegrow(share)));
 }
 
 /** Kullback-Leibler divergence of a coin of chance `from` seen as one of chance `to`; Infinity when that is impossible. */
