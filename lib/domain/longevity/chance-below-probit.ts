@@ -2,110 +2,280 @@
  * The one figure from which all others of the lot model come: the chance that the lot's viability, in probits, lies
  * below z after D probits of published ageing, that is that K < z + rate x D.
  *
- * For each half cell of rates the chance is the AVERAGE of the distribution function of K along the cell, taken as a
- * difference of its integral: exact for a straight path however steep, where a sum over knots would jump by a whole
- * knot when extrapolating far (then the distribution function is a step as seen along the rate).
+ * Over each cell of rates the distribution function of K is averaged: by Simpson's rule where it changes little from end
+ * to end. Far ahead it becomes a step as seen along the rate, which a sum over knots would jump by a whole knot; there
+ * the AVERAGE along each quarter of the cell is taken as a difference of the function's integral, exact for a straight path however steep.
  */
 import {
+  CELL_MASS,
+  FIRST_QUARTER,
   KNOT_LENGTH,
   LEFT_SPACING,
   MASS_AFTER,
   MASS_BEFORE,
-  MIDDLE_AFTER,
   MODE,
   PER_LEFT,
   PER_RIGHT,
   PER_SCALE,
+  QUARTER_MASS,
+  QUARTER_TILT,
   RATE,
-  type RateCells,
   RIGHT_SPACING,
   SCALE,
   TABLE_AT,
-  TILT_AFTER,
-  TILT_BEFORE,
+  THIRD_QUARTER,
 } from './rate-cells';
 
-/** A posterior as numbers: the cells of rates, and the tables of K that they point into. */
+/** A posterior as numbers; rate-cells.ts says what stands where. */
 export type PosteriorShape = {
-  cells: RateCells;
-  tables: Float64Array;
+  numbers: Float64Array;
+  /** where the knots of rate begin; they run to the end */
+  knotsAt: number;
+  /** knots of rate, odd */
+  knots: number;
   /** intervals of each table on either side of its top */
   sideIntervals: number;
 };
 
 // Copies, because a constant of another module can cost a call each time it is read.
 const STRIDE = KNOT_LENGTH;
-const [AT_RATE, AT_MODE, AT_SCALE, AT_TABLE, AT_LEFT, AT_RIGHT] = [
-  RATE,
-  MODE,
-  SCALE,
-  TABLE_AT,
-  LEFT_SPACING,
-  RIGHT_SPACING,
-];
-const [AT_PER_SCALE, AT_PER_LEFT, AT_PER_RIGHT] = [PER_SCALE, PER_LEFT, PER_RIGHT];
-const [AT_MASS_BEFORE, AT_MASS_AFTER, AT_TILT_BEFORE, AT_TILT_AFTER, AT_MIDDLE_AFTER] = [
-  MASS_BEFORE,
-  MASS_AFTER,
-  TILT_BEFORE,
-  TILT_AFTER,
-  MIDDLE_AFTER,
-];
+const [AT_RATE, AT_MODE, AT_SCALE, AT_PER_SCALE, AT_TABLE] = [RATE, MODE, SCALE, PER_SCALE, TABLE_AT];
+const [AT_LEFT, AT_RIGHT, AT_PER_LEFT, AT_PER_RIGHT] = [LEFT_SPACING, RIGHT_SPACING, PER_LEFT, PER_RIGHT];
+const [AT_BEFORE, AT_AFTER, AT_CELL_MASS] = [MASS_BEFORE, MASS_AFTER, CELL_MASS];
+const [AT_QUARTER_MASS, AT_QUARTER_TILT] = [QUARTER_MASS, QUARTER_TILT];
+const [AT_FIRST, AT_THIRD] = [FIRST_QUARTER, THIRD_QUARTER];
+
+/** A step that fits within a cell this many times (in widths of K) is one that Simpson's rule would miss. */
+const STEEP = 1.2;
 
 /**
- * Distribution function and its integral where `look` looked last, handed back without an allocation: a number in a
- * variable of the module would be boxed anew at each writing.
+ * Density (per width of K) or integral of the distribution function where it was looked up last, handed back without an
+ * allocation: a number in a variable of the module would be boxed anew at each writing.
  */
 const here = new Float64Array(2);
 
-function look(cells: RateCells, knot: number, tables: Float64Array, side: number, y: number): void {
+/** Distribution function of K at y widths from the top, with its density in `here[0]`. */
+function look(numbers: Float64Array, knot: number, side: number, y: number): number {
   const last = 2 * side;
-  const points = last + 1;
-  const at = cells[knot + AT_TABLE] as number;
-  const spacing = cells[knot + (y < 0 ? AT_LEFT : AT_RIGHT)] as number;
-  const position = side + y * (cells[knot + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number);
-  if (position <= 0) {
+  const per = numbers[knot + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number;
+  const position = side + y * per;
+  if (!(position > 0 && position < last)) {
     here[0] = 0;
-    here[1] = 0;
-    return;
+    return position >= last ? 1 : 0;
   }
-  if (position >= last) {
-    here[0] = 1;
-    here[1] = (tables[at + 2 * points + last] as number) + (position - last) * spacing;
-    return;
-  }
+  const spacing = numbers[knot + (y < 0 ? AT_LEFT : AT_RIGHT)] as number;
   // Rounding can lift a position just below the top onto it.
   const i = y < 0 && position >= side ? side - 1 : position | 0;
   const t = position - i;
-  const row = at + i;
-  const c0 = tables[row + points] as number;
-  const f0 = (tables[row] as number) * spacing;
-  const f1 = (tables[row + 1] as number) * spacing;
-  const rise = (tables[row + points + 1] as number) - c0;
+  const row = (numbers[knot + AT_TABLE] as number) + 3 * i;
+  const c0 = numbers[row] as number;
+  const f0 = (numbers[row + 1] as number) * spacing;
+  const f1 = (numbers[row + 4] as number) * spacing;
+  const rise = (numbers[row + 3] as number) - c0;
   const square = 3 * rise - 2 * f0 - f1;
   const cube = f0 + f1 - 2 * rise;
-  here[0] = c0 + t * (f0 + t * (square + t * cube));
-  // The integral of that same cubic, so that an average never leaves the range of what it averages.
-  here[1] =
-    (tables[row + 2 * points] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
+  here[0] = (f0 + t * (2 * square + 3 * t * cube)) * per;
+  return c0 + t * (f0 + t * (square + t * cube));
 }
 
 /**
- * Average of the distribution function along a half cell, from y0 to y1, weighted by a density with this tilt.
- * Distribution function and integral at y0 are given; those at y1 are where `look` left them.
+ * The same in the middle of a cell: half-way between the tables of the two knots beside it, point for point, each side
+ * stretched to its own reach, so that a cliff on one side stays as sharp as it is and only moves.
  */
-function tiltedAverage(c0: number, i0: number, y0: number, y1: number, tilt: number): number {
-  const c1 = here[0] as number;
+function lookBetween(numbers: Float64Array, middle: number, side: number, y: number): number {
+  const last = 2 * side;
+  const per = numbers[middle + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number;
+  const position = side + y * per;
+  if (!(position > 0 && position < last)) {
+    here[0] = 0;
+    return position >= last ? 1 : 0;
+  }
+  const before = middle - STRIDE;
+  const after = middle + STRIDE;
+  const i = y < 0 && position >= side ? side - 1 : position | 0;
+  const t = position - i;
+  const rowA = (numbers[before + AT_TABLE] as number) + 3 * i;
+  const rowB = (numbers[after + AT_TABLE] as number) + 3 * i;
+  // Density per point, not per unit, is what the two have in common.
+  const atSpacing = y < 0 ? AT_LEFT : AT_RIGHT;
+  const spacingA = 0.5 * (numbers[before + atSpacing] as number);
+  const spacingB = 0.5 * (numbers[after + atSpacing] as number);
+  const c0 = 0.5 * ((numbers[rowA] as number) + (numbers[rowB] as number));
+  const f0 = (numbers[rowA + 1] as number) * spacingA + (numbers[rowB + 1] as number) * spacingB;
+  const f1 = (numbers[rowA + 4] as number) * spacingA + (numbers[rowB + 4] as number) * spacingB;
+  const rise = 0.5 * ((numbers[rowA + 3] as number) + (numbers[rowB + 3] as number)) - c0;
+  const square = 3 * rise - 2 * f0 - f1;
+  const cube = f0 + f1 - 2 * rise;
+  here[0] = (f0 + t * (2 * square + 3 * t * cube)) * per;
+  return c0 + t * (f0 + t * (square + t * cube));
+}
+
+/** Distribution function of K at y widths from the top, with its integral in `here[1]`. */
+function lookIntegral(numbers: Float64Array, knot: number, side: number, y: number): number {
+  const last = 2 * side;
+  const row0 = numbers[knot + AT_TABLE] as number;
+  const spacing = numbers[knot + (y < 0 ? AT_LEFT : AT_RIGHT)] as number;
+  const position = side + y * (numbers[knot + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number);
+  if (position <= 0) {
+    here[1] = 0;
+    return 0;
+  }
+  if (position >= last) {
+    here[1] = (numbers[row0 + 3 * last + 2] as number) + (position - last) * spacing;
+    return 1;
+  }
+  const i = y < 0 && position >= side ? side - 1 : position | 0;
+  const t = position - i;
+  const row = row0 + 3 * i;
+  const c0 = numbers[row] as number;
+  const f0 = (numbers[row + 1] as number) * spacing;
+  const f1 = (numbers[row + 4] as number) * spacing;
+  const rise = (numbers[row + 3] as number) - c0;
+  const square = 3 * rise - 2 * f0 - f1;
+  const cube = f0 + f1 - 2 * rise;
+  // The integral of that same cubic, so that an average never leaves the range of what it averages.
+  here[1] = (numbers[row + 2] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
+  return c0 + t * (f0 + t * (square + t * cube));
+}
+
+const steep = new Float64Array(3);
+
+/** Adds what one quarter of a cell gives, from y0 to y1 as seen from the table of `knot`, to `steep`. */
+function addQuarter(
+  numbers: Float64Array,
+  knot: number,
+  side: number,
+  y0: number,
+  y1: number,
+  mass: number,
+  tilt: number,
+  perScale: number,
+  rate: number,
+): void {
+  const right = side * (numbers[knot + AT_RIGHT] as number);
+  if (y0 >= right && y1 >= right) {
+    steep[0] = (steep[0] as number) + mass;
+    return;
+  }
+  const left = -side * (numbers[knot + AT_LEFT] as number);
+  if (y0 <= left && y1 <= left) return;
+  const c0 = lookIntegral(numbers, knot, side, y0);
+  const i0 = here[1] as number;
+  const c1 = lookIntegral(numbers, knot, side, y1);
   const length = y1 - y0;
   const rise = c1 - c0;
-  const average = Math.abs(length) > 1e-3 ? ((here[1] as number) - i0) / length : 0.5 * (c0 + c1);
-  if (Math.abs(rise) < 1e-7) return average;
-  // With g how far along the cell the rise happens (0 late, 1 early) this is average + tilt x rise x (g (1 - g) - s), where
-  // s, the spread of the rise, goes from evenly spread (1/12) in a smooth cell to a step (0) in a steep one.
-  const early = average - c0;
-  const steepness = length * length + 12;
-  return average + tilt * (early - (early * early * steepness + rise * rise) / (rise * steepness));
+  if (Math.abs(length) < 1e-3) {
+    steep[0] = (steep[0] as number) + 0.5 * mass * (c0 + c1);
+    return;
+  }
+  const average = ((here[1] as number) - i0) / length;
+  let chance = average;
+  if (Math.abs(rise) > 1e-7) {
+    // With g how far along the quarter the rise happens (0 late, 1 early) this adds tilt x rise x (g (1 - g) - s), where s,
+    // the spread of the rise, goes from evenly spread (1/12) in a smooth quarter to a step (0) in a steep one.
+    const early = average - c0;
+    const steepness = length * length + 12;
+    chance += tilt * (early - (early * early * steepness + rise * rise) / (rise * steepness));
+  }
+  const density = (mass * rise * perScale) / length;
+  steep[0] = (steep[0] as number) + mass * chance;
+  steep[1] = (steep[1] as number) + density;
+  steep[2] = (steep[2] as number) + density * rate;
 }
+
+/** A whole cell, quarter by quarter: two seen from the table before it, two from the one after. */
+function addSteepCell(
+  numbers: Float64Array,
+  knot: number,
+  side: number,
+  probitsLost: number,
+  z: number,
+  y0: number,
+  y4: number,
+): void {
+  const middle = knot + STRIDE;
+  const next = middle + STRIDE;
+  const rate1 = numbers[middle + AT_FIRST] as number;
+  const rate2 = numbers[middle + AT_RATE] as number;
+  const rate3 = numbers[middle + AT_THIRD] as number;
+  const per1 = numbers[middle + AT_FIRST + 2] as number;
+  const per2 = numbers[middle + AT_PER_SCALE] as number;
+  const per3 = numbers[middle + AT_THIRD + 2] as number;
+  const y1 = (z + rate1 * probitsLost - (numbers[middle + AT_FIRST + 1] as number)) * per1;
+  const y2 = (z + rate2 * probitsLost - (numbers[middle + AT_MODE] as number)) * per2;
+  const y3 = (z + rate3 * probitsLost - (numbers[middle + AT_THIRD + 1] as number)) * per3;
+  const mass = middle + AT_QUARTER_MASS;
+  const tilt = middle + AT_QUARTER_TILT;
+  addQuarter(numbers, knot, side, y0, y1, numbers[mass] as number, numbers[tilt] as number, per1, rate1);
+  addQuarter(numbers, knot, side, y1, y2, numbers[mass + 1] as number, numbers[tilt + 1] as number, per1, rate1);
+  addQuarter(numbers, next, side, y2, y3, numbers[mass + 2] as number, numbers[tilt + 2] as number, per3, rate3);
+  addQuarter(numbers, next, side, y3, y4, numbers[mass + 3] as number, numbers[tilt + 3] as number, per3, rate3);
+}
+
+/**
+ * Chance that probit viability lies below z, and how fast it changes.
+ *
+ * @param shape        the lot's posterior
+ * @param probitsLost  published ageing D, probits, >= 0, finite
+ * @param z            probit viability, finite
+ * @param out          receives the chance, its slope in z (the density of probit viability), and its slope in D. The slopes are
+ *                     good to a few per cent: they steer searches
+ * Checked against dense-grid integration and R: tests/domain/longevity/lot-model.test.ts
+ */
+export function chanceAndSlopes(
+  { numbers, knotsAt, sideIntervals: side }: PosteriorShape,
+  probitsLost: number,
+  z: number,
+  out: Float64Array,
+): void {
+  const last = numbers.length - STRIDE;
+  steep[0] = 0;
+  steep[1] = 0;
+  steep[2] = 0;
+  let chance = 0;
+  let slope = 0;
+  let slopeInLost = 0;
+  let y =
+    (z + (numbers[knotsAt + AT_RATE] as number) * probitsLost - (numbers[knotsAt + AT_MODE] as number)) *
+    (numbers[knotsAt + AT_PER_SCALE] as number);
+  let below = look(numbers, knotsAt, side, y);
+  let density = here[0] as number;
+  for (let knot = knotsAt; knot < last; knot += 2 * STRIDE) {
+    const middle = knot + STRIDE;
+    const next = middle + STRIDE;
+    const nextRate = numbers[next + AT_RATE] as number;
+    const nextY =
+      (z + nextRate * probitsLost - (numbers[next + AT_MODE] as number)) * (numbers[next + AT_PER_SCALE] as number);
+    const nextBelow = look(numbers, next, side, nextY);
+    const nextDensity = here[0] as number;
+    if (nextBelow === below && (below === 1 || below === 0)) {
+      chance += below * (numbers[middle + AT_CELL_MASS] as number);
+    } else if (nextY - y > STEEP || y - nextY > STEEP) {
+      addSteepCell(numbers, knot, side, probitsLost, z, y, nextY);
+    } else {
+      const middleRate = numbers[middle + AT_RATE] as number;
+      const perScale = numbers[middle + AT_PER_SCALE] as number;
+      const middleY = (z + middleRate * probitsLost - (numbers[middle + AT_MODE] as number)) * perScale;
+      const mass = numbers[knot + AT_AFTER] as number;
+      const middleMass = numbers[middle + AT_BEFORE] as number;
+      const nextMass = numbers[next + AT_BEFORE] as number;
+      chance += mass * below + middleMass * lookBetween(numbers, middle, side, middleY) + nextMass * nextBelow;
+      const weight = mass * density * (numbers[knot + AT_PER_SCALE] as number);
+      const middleWeight = middleMass * (here[0] as number) * perScale;
+      const nextWeight = nextMass * nextDensity * (numbers[next + AT_PER_SCALE] as number);
+      slope += weight + middleWeight + nextWeight;
+      slopeInLost += weight * (numbers[knot + AT_RATE] as number) + middleWeight * middleRate + nextWeight * nextRate;
+    }
+    y = nextY;
+    below = nextBelow;
+    density = nextDensity;
+  }
+  out[0] = Math.min(1, Math.max(0, chance + (steep[0] as number)));
+  out[1] = slope + (steep[1] as number);
+  out[2] = slopeInLost + (steep[2] as number);
+}
+
+const answer = new Float64Array(3);
 
 /**
  * Chance that probit viability lies below z.
@@ -116,43 +286,9 @@ function tiltedAverage(c0: number, i0: number, y0: number, y1: number, tilt: num
  * @returns chance in [0, 1]
  * Checked against dense-grid integration and R: tests/domain/longevity/lot-model.test.ts
  */
-export function chanceBelowProbit(
-  { cells, tables, sideIntervals: side }: PosteriorShape,
-  probitsLost: number,
-  z: number,
-): number {
-  const last = cells.length - STRIDE;
-  let chance = 0;
-  let lookedHere = false; // whether `here` holds what the table of this knot says at y
-  let y = (z + (cells[AT_RATE] as number) * probitsLost - (cells[AT_MODE] as number)) * (cells[AT_PER_SCALE] as number);
-  for (let knot = 0; knot < last; knot += STRIDE) {
-    const next = knot + STRIDE;
-    const lost = (cells[next + AT_RATE] as number) * probitsLost;
-    const nextY = (z + lost - (cells[next + AT_MODE] as number)) * (cells[next + AT_PER_SCALE] as number);
-    const massHere = cells[knot + AT_MASS_AFTER] as number;
-    const massNext = cells[next + AT_MASS_BEFORE] as number;
-    if (y >= side * (cells[knot + AT_RIGHT] as number) && nextY >= side * (cells[next + AT_RIGHT] as number)) {
-      chance += massHere + massNext; // wholly below z: many cells need no look at their tables
-      lookedHere = false;
-    } else if (y <= -side * (cells[knot + AT_LEFT] as number) && nextY <= -side * (cells[next + AT_LEFT] as number)) {
-      lookedHere = false;
-    } else {
-      const middleY = y + (cells[knot + AT_MIDDLE_AFTER] as number) * (nextY - y);
-      if (!lookedHere) look(cells, knot, tables, side, y);
-      let cumulative = here[0] as number;
-      let integral = here[1] as number;
-      look(cells, knot, tables, side, middleY);
-      chance += massHere * tiltedAverage(cumulative, integral, y, middleY, cells[knot + AT_TILT_AFTER] as number);
-      look(cells, next, tables, side, middleY);
-      cumulative = here[0] as number;
-      integral = here[1] as number;
-      look(cells, next, tables, side, nextY);
-      chance += massNext * tiltedAverage(cumulative, integral, middleY, nextY, cells[next + AT_TILT_BEFORE] as number);
-      lookedHere = true;
-    }
-    y = nextY;
-  }
-  return Math.min(1, Math.max(0, chance));
+export function chanceBelowProbit(shape: PosteriorShape, probitsLost: number, z: number): number {
+  chanceAndSlopes(shape, probitsLost, z, answer);
+  return answer[0] as number;
 }
 
 /**
@@ -165,17 +301,17 @@ export function chanceBelowProbit(
  * Checked only through the searches that it starts: they end in the same place from anywhere
  */
 export function roughProbit(
-  { cells }: PosteriorShape,
+  { numbers, knotsAt }: PosteriorShape,
   probitsLost: number,
   limit: number,
 ): { mean: number; sd: number } {
   let mean = 0;
   let square = 0;
-  for (let knot = 0; knot < cells.length; knot += STRIDE) {
-    const mass = (cells[knot + AT_MASS_BEFORE] as number) + (cells[knot + AT_MASS_AFTER] as number);
-    const free = (cells[knot + AT_MODE] as number) - (cells[knot + AT_RATE] as number) * probitsLost;
+  for (let knot = knotsAt; knot < numbers.length; knot += STRIDE) {
+    const mass = (numbers[knot + AT_BEFORE] as number) + (numbers[knot + AT_AFTER] as number);
+    const free = (numbers[knot + AT_MODE] as number) - (numbers[knot + AT_RATE] as number) * probitsLost;
     const probit = Math.max(-limit, Math.min(limit, free));
-    const scale = cells[knot + AT_SCALE] as number;
+    const scale = numbers[knot + AT_SCALE] as number;
     mean += mass * probit;
     square += mass * (probit * probit + scale * scale);
   }

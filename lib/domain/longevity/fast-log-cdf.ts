@@ -1,5 +1,5 @@
 /**
- * The logarithm of the standard normal distribution function, from a table: the lot model needs it thousands of times
+ * The logarithm of the standard normal distribution function, from a table: the lot model needs it hundreds of times
  * per lot, and the exact function is some thirty times slower.
  *
  * Between knots 1/64 apart, from -12 to 12, a cubic matches the value and the slope at both ends; its error there is
@@ -8,17 +8,20 @@
  */
 import { normalDensity, normalLogCdf } from '../statistics/normal-distribution';
 
-const FROM = -12;
-const KNOTS_PER_PROBIT = 64;
-const KNOTS = 24 * KNOTS_PER_PROBIT + 1;
+/** Where the table begins and, with the other sign, ends: probits. */
+export const LOG_CDF_FROM = -12;
+export const LOG_CDF_KNOTS_PER_PROBIT = 64;
+/** Index of the last knot. The knots lie evenly about 0, so that the knot of -x is this minus the knot of x. */
+export const LOG_CDF_LAST_KNOT = 24 * LOG_CDF_KNOTS_PER_PROBIT;
 
-const logCdfAtKnot = new Float64Array(KNOTS);
-const slopeAtKnot = new Float64Array(KNOTS);
-for (let i = 0; i < KNOTS; i += 1) {
-  const x = FROM + i / KNOTS_PER_PROBIT;
+/** log Phi and its slope at the knots: read by those who walk along many points at once. Not to be written to. */
+export const logCdfAtKnot = new Float64Array(LOG_CDF_LAST_KNOT + 1);
+export const logCdfSlopeAtKnot = new Float64Array(LOG_CDF_LAST_KNOT + 1);
+for (let i = 0; i <= LOG_CDF_LAST_KNOT; i += 1) {
+  const x = LOG_CDF_FROM + i / LOG_CDF_KNOTS_PER_PROBIT;
   const logCdf = normalLogCdf(x);
   logCdfAtKnot[i] = logCdf;
-  slopeAtKnot[i] = normalDensity(x) / Math.exp(logCdf);
+  logCdfSlopeAtKnot[i] = normalDensity(x) / Math.exp(logCdf);
 }
 
 /**
@@ -30,14 +33,14 @@ for (let i = 0; i < KNOTS; i += 1) {
  */
 export function fastLogCdf(x: number): number {
   if (x >= 12) return 0;
-  if (x < FROM) return logCdfFarBelow(x);
-  const position = (x - FROM) * KNOTS_PER_PROBIT;
-  const i = Math.min(position | 0, KNOTS - 2);
+  if (x < LOG_CDF_FROM) return logCdfFarBelow(x);
+  const position = (x - LOG_CDF_FROM) * LOG_CDF_KNOTS_PER_PROBIT;
+  const i = Math.min(position | 0, LOG_CDF_LAST_KNOT - 1);
   const t = position - i;
   const y0 = logCdfAtKnot[i] as number;
   const y1 = logCdfAtKnot[i + 1] as number;
-  const d0 = (slopeAtKnot[i] as number) / KNOTS_PER_PROBIT;
-  const d1 = (slopeAtKnot[i + 1] as number) / KNOTS_PER_PROBIT;
+  const d0 = (logCdfSlopeAtKnot[i] as number) / LOG_CDF_KNOTS_PER_PROBIT;
+  const d1 = (logCdfSlopeAtKnot[i + 1] as number) / LOG_CDF_KNOTS_PER_PROBIT;
   const rise = y1 - y0;
   return y0 + t * (d0 + t * (3 * rise - 2 * d0 - d1 + t * (d0 + d1 - 2 * rise)));
 }
@@ -51,13 +54,13 @@ export function fastLogCdf(x: number): number {
  */
 export function fastLogCdfSlope(x: number): number {
   if (x >= 12) return 0;
-  if (x < FROM) return slopeFarBelow(x);
-  const position = (x - FROM) * KNOTS_PER_PROBIT;
-  const i = Math.min(position | 0, KNOTS - 2);
+  if (x < LOG_CDF_FROM) return slopeFarBelow(x);
+  const position = (x - LOG_CDF_FROM) * LOG_CDF_KNOTS_PER_PROBIT;
+  const i = Math.min(position | 0, LOG_CDF_LAST_KNOT - 1);
   const t = position - i;
-  const rise = ((logCdfAtKnot[i + 1] as number) - (logCdfAtKnot[i] as number)) * KNOTS_PER_PROBIT;
-  const d0 = slopeAtKnot[i] as number;
-  const d1 = slopeAtKnot[i + 1] as number;
+  const rise = ((logCdfAtKnot[i + 1] as number) - (logCdfAtKnot[i] as number)) * LOG_CDF_KNOTS_PER_PROBIT;
+  const d0 = logCdfSlopeAtKnot[i] as number;
+  const d1 = logCdfSlopeAtKnot[i + 1] as number;
   return d0 + t * (2 * (3 * rise - 2 * d0 - d1) + 3 * t * (d0 + d1 - 2 * rise));
 }
 

@@ -8,17 +8,27 @@
  */
 import { normalQuantile } from '../statistics/normal-distribution';
 import {
+  emptyTable,
+  findInitialViabilityMode,
+  found,
   type InitialViabilityTable,
-  initialViabilityMode,
   type LotProblem,
   tableLength,
   tabulateInitialViability,
 } from './initial-viability-given-rate';
+import { KNOT_LENGTH } from './rate-cells';
 
-const END_DROP = 16;
-const UNIMPORTANT_DROP = 9;
-const STEP_IN_WIDTHS = 0.6; // widths of a Gaussian of the same bend
-const WIDEST_RESHAPE = 1.1;
+const END_DROP = 7.5;
+const UNIMPORTANT_DROP = 6;
+const STEP_IN_WIDTHS = 1;
+const CAREFUL_STEP_IN_WIDTHS = 0.7;
+/** In log rate: the rate then grows by less than 2.5 across a cell. */
+const WIDEST_STEP = 0.7;
+const CAREFUL_WIDEST_STEP = 0.5;
+const WIDEST_RESHAPE = 1.35;
+const CAREFUL_RESHAPE = 1.2;
+const MOST_SLIP = 0.1;
+const MOST_MODE_SLIP = 0.05;
 const MAX_TABLES = 400;
 const MAX_SEARCH_STEPS = 60;
 
@@ -28,8 +38,13 @@ const sum = new Float64Array(3);
 // Working space of one fit, reused by the next: small arrays made by the dozen would cost more than the sums in them.
 let working = new Float64Array(0);
 
-/** Tables in rising order of rate, and the numbers they point into. */
-export type LikelyRates = { tables: InitialViabilityTable[]; numbers: Float64Array };
+/** Tables in rising order of rate, and the numbers they point into: working space, good until the next lot is begun. */
+export type LikelyRates = {
+  tables: readonly InitialViabilityTable[];
+  numbers: Float64Array;
+  /** numbers taken; there is room for the knots behind them */
+  used: number;
+};
 
 /** Highest point of the density over both K and logRate, reached uphill from a start. */
 function climb(problem: LotProblem, startLogRate: number, startInitial: number): Peak {
@@ -39,7 +54,8 @@ function climb(problem: LotProblem, startLogRate: number, startInitial: number):
   let best: Peak | undefined;
   for (let i = 0; i < MAX_SEARCH_STEPS; i += 1) {
     const rate = Math.exp(logRate);
-    const { mode, logDensity, curvature } = initialViabilityMode(problem, rate, guess);
+    findInitialViabilityMode(problem, rate, guess);
+    const { mode, logDensity, curvature } = found;
     const offset = logRate - problem.logRateMean;
     const height = logDensity - 0.5 * problem.logRatePrecision * offset * offset;
     if (best && height < best.height - 1e-9) {
@@ -106,7 +122,8 @@ function straightLine(problem: LotProblem): { logRate: number; initial: number }
  */
 export function tabulateLikelyRates(problem: LotProblem): LikelyRates {
   const length = tableLength(problem.sideIntervals);
-  if (working.length < (2 * MAX_TABLES + 2) * length) working = new Float64Array((2 * MAX_TABLES + 2) * length);
+  const room = (2 * MAX_TABLES + 3) * (length + 2 * KNOT_LENGTH);
+  if (working.length < room) working = new Float64Array(room);
   let best = climb(problem, problem.logRateMean, problem.initialMean);
   let lowest = best.logRate;
   let highest = best.logRate;
@@ -124,47 +141,73 @@ export function tabulateLikelyRates(problem: LotProblem): LikelyRates {
     }
     if (other.height > best.height) best = other;
   }
-  const top = tabulateInitialViability(problem, best.logRate, undefined, best.mode, working, 0);
-  const firstStep = STEP_IN_WIDTHS / Math.sqrt(best.bend);
-  const above = walk(problem, top, firstStep, highest, 1);
-  const below = walk(problem, top, -firstStep, lowest, 1 + above.length);
-  const tables = [...below.reverse(), top, ...above];
-  const peak = tables.reduce((height, table) => Math.max(height, table.logWeight), Number.NEGATIVE_INFINITY);
+  count = 0;
+  const top = nextTable();
+  tabulateInitialViability(problem, best.logRate, undefined, best.mode, working, 0, top);
+  const stepInWidths = problem.careful ? CAREFUL_STEP_IN_WIDTHS : STEP_IN_WIDTHS;
+  const firstStep = stepInWidths / Math.sqrt(best.bend);
+  above.length = 0;
+  below.length = 0;
+  walk(problem, top, firstStep, stepInWidths, highest, above);
+  walk(problem, top, -firstStep, stepInWidths, lowest, below);
+  let peak = top.logWeight;
+  for (const table of above) peak = Math.max(peak, table.logWeight);
+  for (const table of below) peak = Math.max(peak, table.logWeight);
+  tables.length = 0;
+  for (let i = below.length - 1; i >= 0; i -= 1) tables.push(below[i] as InitialViabilityTable);
+  tables.push(top);
+  for (const table of above) tables.push(table);
+  // One table beyond the limit stays, so that the mass falls to next to nothing inside.
   let from = 0;
   let to = tables.length - 1;
-  // One table beyond the limit stays, so that the mass falls to next to nothing inside.
   while (from < to - 2 && (tables[from + 1] as InitialViabilityTable).logWeight < peak - END_DROP) from += 1;
   while (to > from + 2 && (tables[to - 1] as InitialViabilityTable).logWeight < peak - END_DROP) to -= 1;
-  const kept = tables.slice(from, to + 1);
-  const numbers = new Float64Array(kept.length * length);
-  kept.forEach((table, i) => {
-    numbers.set(working.subarray(table.at, table.at + length), i * length);
-    table.at = i * length;
-  });
-  return { tables: kept, numbers };
+  return {
+    tables: from === 0 && to === tables.length - 1 ? tables : tables.slice(from, to + 1),
+    numbers: working,
+    used: count * length,
+  };
+}
+
+const pool: InitialViabilityTable[] = [];
+const above: InitialViabilityTable[] = [];
+const below: InitialViabilityTable[] = [];
+const tables: InitialViabilityTable[] = [];
+let count = 0;
+
+function nextTable(): InitialViabilityTable {
+  const table = pool[count] ?? emptyTable();
+  pool[count] = table;
+  count += 1;
+  return table;
 }
 
 /** Walks from the top table in steps of the sign of `firstStep`, at least past `hullEnd`. */
-function walk(problem: LotProblem, top: InitialViabilityTable, firstStep: number, hullEnd: number, firstRow: number) {
+function walk(
+  problem: LotProblem,
+  top: InitialViabilityTable,
+  firstStep: number,
+  stepInWidths: number,
+  hullEnd: number,
+  walked: InitialViabilityTable[],
+): void {
   const direction = Math.sign(firstStep);
-  const longest = 1 / Math.sqrt(problem.logRatePrecision);
-  const tables: InitialViabilityTable[] = [];
+  const longest = Math.min(
+    problem.careful ? CAREFUL_WIDEST_STEP : WIDEST_STEP,
+    1 / Math.sqrt(problem.logRatePrecision),
+  );
+  const length = tableLength(problem.sideIntervals);
+  const widestReshape = problem.careful ? CAREFUL_RESHAPE : WIDEST_RESHAPE;
   let here = top;
   let peak = top.logWeight;
   let step = Math.min(Math.abs(firstStep), longest);
+  let next = nextTable();
   for (let tries = 0; tries < MAX_TABLES; tries += 1) {
-    const next = tabulateInitialViability(
-      problem,
-      here.logRate + direction * step,
-      here,
-      0,
-      working,
-      (firstRow + tables.length) * tableLength(problem.sideIntervals),
-    );
+    tabulateInitialViability(problem, here.logRate + direction * step, here, 0, working, (count - 1) * length, next);
     const nextPeak = Math.max(peak, next.logWeight);
     const important = Math.max(here.logWeight, next.logWeight) > nextPeak - UNIMPORTANT_DROP;
     const bend = step * Math.abs(next.logWeightSlope - here.logWeightSlope);
-    const target = STEP_IN_WIDTHS * STEP_IN_WIDTHS * (important ? 1 : 4);
+    const target = stepInWidths * stepInWidths * (important ? 1 : 4);
     const limit = important ? 1 : 6;
     const slip = Math.abs(
       next.logWeight - here.logWeight - 0.5 * direction * step * (here.logWeightSlope + next.logWeightSlope),
@@ -173,25 +216,28 @@ function walk(problem: LotProblem, top: InitialViabilityTable, firstStep: number
       Math.abs(next.mode - here.mode - 0.5 * direction * step * (here.modeSlope + next.modeSlope)) /
       Math.min(here.scale, next.scale);
     const rough =
-      bend > 2.5 * target || slip > 0.03 * limit || modeSlip > 0.03 * limit || (important && reshaped(here, next));
+      bend > 2.5 * target ||
+      slip > MOST_SLIP * limit ||
+      modeSlip > MOST_MODE_SLIP * limit ||
+      (important && reshaped(here, next, widestReshape));
     if (rough && step > 1e-9 * (1 + Math.abs(here.logRate))) {
       step *= 0.5;
       continue;
     }
-    tables.push(next);
+    walked.push(next);
     here = next;
     peak = nextPeak;
-    const past = direction * (next.logRate - hullEnd) >= 0;
-    const falling = direction * next.logWeightSlope < 0;
-    if (past && falling && next.logWeight < peak - END_DROP) break;
+    const past = direction * (here.logRate - hullEnd) >= 0;
+    const falling = direction * here.logWeightSlope < 0;
+    if (past && falling && here.logWeight < peak - END_DROP) break;
     step = Math.min(longest, step * Math.max(0.5, Math.min(2, Math.sqrt(target / Math.max(bend, 1e-12)))));
+    next = nextTable();
   }
-  return tables;
 }
 
 /** Whether the hump of K grew or shrank so much on either side that a table between these two is wanted. */
-function reshaped(a: InitialViabilityTable, b: InitialViabilityTable): boolean {
+function reshaped(a: InitialViabilityTable, b: InitialViabilityTable, widest: number): boolean {
   const left = (b.leftSpacing * b.scale) / (a.leftSpacing * a.scale);
   const right = (b.rightSpacing * b.scale) / (a.rightSpacing * a.scale);
-  return left > WIDEST_RESHAPE || right > WIDEST_RESHAPE || left * WIDEST_RESHAPE < 1 || right * WIDEST_RESHAPE < 1;
+  return left > widest || right > widest || left * widest < 1 || right * widest < 1;
 }

@@ -10,7 +10,12 @@
  */
 import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
 import { chanceBelowProbit, type PosteriorShape } from './chance-below-probit';
-import { FEWEST_SIDE_INTERVALS, type LotProblem, MOST_SIDE_INTERVALS } from './initial-viability-given-rate';
+import {
+  CAREFUL_SIDE_INTERVALS,
+  FEWEST_SIDE_INTERVALS,
+  type LotProblem,
+  MOST_SIDE_INTERVALS,
+} from './initial-viability-given-rate';
 import { tabulateLikelyRates } from './likely-rates';
 import { probitQuantile } from './probit-quantile';
 import { cutRateCells } from './rate-cells';
@@ -38,7 +43,9 @@ export type LotPrior = {
 export type LotPosterior = { prior: LotPrior; tests: readonly LotTest[] } & PosteriorShape;
 
 const REACH_IN_SD = 5.3; // how far a table of K reaches under a normal prior
-const WIDEST_INTERVAL = 0.33; // probits
+const WIDEST_INTERVAL = 0.55; // probits
+const CAREFUL_WIDEST_INTERVAL = 0.33;
+const WIDE_PRIOR_SD = 1.2;
 const MOST_PROBITS_LOST = 1e9; // beyond this every seed is dead at any rate a prior can mean
 
 /**
@@ -69,16 +76,18 @@ export function fitLot({
   requirePrior('logRate', prior.logRate);
   for (const test of tests) requireTest(test);
   const likelihoods = likelihoodsOf(tests, intraReplicateCorrelation);
+  const careful = prior.initial.sd > WIDE_PRIOR_SD || prior.logRate.sd > WIDE_PRIOR_SD;
   const problem: LotProblem = {
     likelihoods,
     initialMean: prior.initial.mean,
     initialPrecision: 1 / (prior.initial.sd * prior.initial.sd),
     logRateMean: prior.logRate.mean,
     logRatePrecision: 1 / (prior.logRate.sd * prior.logRate.sd),
-    sideIntervals: sideIntervalsFor(likelihoods, prior.initial.sd),
+    sideIntervals: sideIntervalsFor(likelihoods, prior.initial.sd, careful),
+    careful,
   };
-  const { cells, tables } = cutRateCells(tabulateLikelyRates(problem), problem.sideIntervals);
-  return { prior, tests, cells, tables, sideIntervals: problem.sideIntervals };
+  const { numbers, knotsAt, knots } = cutRateCells(tabulateLikelyRates(problem));
+  return { prior, tests, numbers, knotsAt, knots, sideIntervals: problem.sideIntervals };
 }
 
 /**
@@ -141,11 +150,12 @@ export function probabilityBelow(
  * A test in which all seeds grew, or none, cuts the prior of K off at a cliff less than a probit wide, which under a
  * wide prior needs more points than a hump does. The cliff is spread over three intervals at least.
  */
-function sideIntervalsFor(likelihoods: readonly TestLikelihood[], initialSd: number): number {
+function sideIntervalsFor(likelihoods: readonly TestLikelihood[], initialSd: number, careful: boolean): number {
   const oneSided = likelihoods.some(({ germinated, sown }) => germinated === 0 || germinated === sown);
-  if (!oneSided) return FEWEST_SIDE_INTERVALS;
-  const needed = Math.ceil((REACH_IN_SD * initialSd) / WIDEST_INTERVAL);
-  return Math.min(MOST_SIDE_INTERVALS, Math.max(FEWEST_SIDE_INTERVALS, needed));
+  const fewest = careful ? CAREFUL_SIDE_INTERVALS : FEWEST_SIDE_INTERVALS;
+  if (!oneSided) return fewest;
+  const needed = Math.ceil((REACH_IN_SD * initialSd) / (careful ? CAREFUL_WIDEST_INTERVAL : WIDEST_INTERVAL));
+  return Math.min(MOST_SIDE_INTERVALS, Math.max(fewest, needed));
 }
 
 /** Tests of equal ageing are one binomial test; with correlation each test keeps its own likeness. */

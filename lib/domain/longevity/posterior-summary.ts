@@ -1,6 +1,6 @@
 /** What is known of a lot in a few figures: how alive it was at the start, and how fast it ages. */
 import { type LotPosterior, viabilityAt } from './lot-model';
-import { KNOT_LENGTH, MASS_AFTER, MASS_BEFORE, RATE } from './rate-cells';
+import { KNOT_LENGTH, QUARTER_MASS, QUARTER_TILT, RATE } from './rate-cells';
 
 export type MedianAndBand = { median: number; lower: number; upper: number };
 
@@ -42,20 +42,26 @@ export function posteriorSummary(
   };
 }
 
-function rateQuantile({ cells }: LotPosterior, chance: number): number {
+function rateQuantile({ numbers, knotsAt }: LotPosterior, chance: number): number {
   let below = 0;
-  for (let knot = 0; knot + KNOT_LENGTH < cells.length; knot += KNOT_LENGTH) {
-    const rate = cells[knot + RATE] as number;
-    const nextRate = cells[knot + KNOT_LENGTH + RATE] as number;
-    const first = cells[knot + MASS_AFTER] as number;
-    const second = cells[knot + KNOT_LENGTH + MASS_BEFORE] as number;
-    if (below + first + second >= chance) {
-      // Each half cell has its own evenly spread probability along the logarithm of the rate.
-      const share =
-        below + first >= chance ? (0.5 * (chance - below)) / first : 0.5 + (0.5 * (chance - below - first)) / second;
-      return rate * (nextRate / rate) ** share;
+  for (let middle = knotsAt + KNOT_LENGTH; middle < numbers.length; middle += 2 * KNOT_LENGTH) {
+    const from = numbers[middle - KNOT_LENGTH + RATE] as number;
+    const to = numbers[middle + KNOT_LENGTH + RATE] as number;
+    for (let quarter = 0; quarter < 4; quarter += 1) {
+      const mass = numbers[middle + QUARTER_MASS + quarter] as number;
+      if (below + mass >= chance) {
+        const tilt = numbers[middle + QUARTER_TILT + quarter] as number;
+        return from * (to / from) ** ((quarter + shareReached((chance - below) / mass, tilt)) / 4);
+      }
+      below += mass;
     }
-    below += first + second;
   }
-  return cells[cells.length - KNOT_LENGTH + RATE] as number;
+  return numbers[numbers.length - KNOT_LENGTH + RATE] as number;
+}
+
+/** How far along a quarter with a tilted density this share of its probability is reached, 0 to 1. */
+function shareReached(share: number, tilt: number): number {
+  // (1 - tilt) t + tilt t^2 = share, in the form that does not cancel when the tilt is nothing.
+  const even = 1 - tilt;
+  return (2 * share) / (even + Math.sqrt(even * even + 4 * tilt * share));
 }

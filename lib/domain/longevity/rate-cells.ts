@@ -1,164 +1,155 @@
 /**
- * Cuts the plausible rates into cells with their probabilities. Tables of K stand some 0.6 widths apart; the cells are
- * finer, with the position and width of the hump interpolated between tables. Inside a cell everything is followed
- * along the RATE, not its logarithm, because the probits a lot has left are a straight line in the rate.
+ * Cuts the plausible rates into cells with their probabilities: one cell between each two neighbouring tables of K, with a
+ * third table, blended of the two, in its middle. Over a cell the chance of being below is averaged by Simpson's rule from
+ * these three, or, where the chance jumps within the cell, piece by piece over its four quarters. The place and width of the hump
+ * of K, and the weight of a rate, run between the tables as cubics that match their slopes.
+ *
+ * A posterior is one array, because it is read far more often than looked at and an array costs more to make than to
+ * fill: first the knots, KNOT_LENGTH numbers each (table, middle, table, middle, ... table), then the tables.
  */
-import { type InitialViabilityTable, tableLength } from './initial-viability-given-rate';
+import type { InitialViabilityTable } from './initial-viability-given-rate';
 import type { LikelyRates } from './likely-rates';
 
-/**
- * Knots one after the other in one array, KNOT_LENGTH numbers each, because a posterior is read far more often than
- * looked at: the names below say what stands where.
- */
-export type RateCells = Float64Array;
-export const KNOT_LENGTH = 14;
-/** relative rate of ageing; top and width of the hump of K, probits */
+export const KNOT_LENGTH = 28;
+/** relative rate of ageing; top and width of the hump of K, probits; one over the width */
 export const RATE = 0;
 export const MODE = 1;
 export const SCALE = 2;
-/** probability of the half cell before and after the knot */
-export const MASS_BEFORE = 3;
-export const MASS_AFTER = 4;
-/** how the density per unit of rate tilts along each half cell: (end - start) / (end + start) */
-export const TILT_BEFORE = 5;
-export const TILT_AFTER = 6;
-/** how far along the rate the middle (in log rate) of the cell after the knot lies, 0 to 1 */
-export const MIDDLE_AFTER = 7;
-/** the table that gives the shape of K here: where its numbers begin, and its spacings */
-export const TABLE_AT = 8;
-export const LEFT_SPACING = 9;
-export const RIGHT_SPACING = 10;
-/** one over the width, and over the spacings: a posterior is read so often that the divisions would be felt */
-export const PER_SCALE = 11;
-export const PER_LEFT = 12;
-export const PER_RIGHT = 13;
-
-const WIDEST_CELL = 0.35; // in log rate: the rate then grows by less than 1.42 across a cell
-const WIDEST_CELL_IN_WIDTHS = 0.35;
-const IMPORTANT_DROP = 10;
+export const PER_SCALE = 3;
+/** the table that gives the shape of K here: where its numbers begin, its spacings, and one over them */
+export const TABLE_AT = 4;
+export const LEFT_SPACING = 5;
+export const RIGHT_SPACING = 6;
+export const PER_LEFT = 7;
+export const PER_RIGHT = 8;
+/** Simpson's weight of the knot in the cell before it and in the one after; a middle has all of its weight in the first */
+export const MASS_BEFORE = 9;
+export const MASS_AFTER = 10;
+/** of a middle only: the probability of its cell, and of each quarter of it */
+export const CELL_MASS = 11;
+export const QUARTER_MASS = 12;
+/** of a middle only: how the density per unit of rate tilts along each quarter: (end - start) / (end + start) */
+export const QUARTER_TILT = 16;
+/** of a middle only: rate, top and one over the width at the first quarter of its cell, and the same at the third */
+export const FIRST_QUARTER = 20;
+export const THIRD_QUARTER = 23;
 
 /**
  * Cells from tables.
  *
- * @param likelyRates    tables in rising order of rate, at least two
- * @param sideIntervals  intervals of a table on each side of its top
- * @returns knots with a table of K for each, and the probabilities of the half cells between them, which add to 1
+ * @param likelyRates  tables in rising order of rate, at least two
+ * @returns the numbers of a posterior, how many knots it has and where they begin; the probabilities of the cells add to 1
  * Checked through the lot model: tests/domain/longevity/lot-model.test.ts
  */
-export function cutRateCells(
-  { tables, numbers }: LikelyRates,
-  sideIntervals: number,
-): { cells: RateCells; tables: Float64Array } {
-  const peak = tables.reduce((height, table) => Math.max(height, table.logWeight), Number.NEGATIVE_INFINITY);
-  const parts: number[] = [];
-  let knots = 1;
-  for (let k = 0; k + 1 < tables.length; k += 1) {
-    const a = tables[k] as InitialViabilityTable;
-    const b = tables[k + 1] as InitialViabilityTable;
-    const width = b.logRate - a.logRate;
-    const bend = Math.sqrt(width * Math.abs(b.logWeightSlope - a.logWeightSlope));
-    const important = Math.max(a.logWeight, b.logWeight) > peak - IMPORTANT_DROP;
-    const count = Math.min(
-      64,
-      Math.max(1, Math.ceil(width / WIDEST_CELL), important ? Math.ceil(bend / WIDEST_CELL_IN_WIDTHS) : 1),
-    );
-    parts.push(count);
-    knots += count;
-  }
-  const cells = new Float64Array(knots * KNOT_LENGTH);
-  const length = tableLength(sideIntervals);
-  const shapes = new Float64Array(knots * length);
-  const setKnot = (knot: number, a: InitialViabilityTable, b: InitialViabilityTable, t: number): void => {
-    const width = b.logRate - a.logRate;
-    const leftReach = a.leftSpacing * a.scale * ((b.leftSpacing * b.scale) / (a.leftSpacing * a.scale)) ** t;
-    const rightReach = a.rightSpacing * a.scale * ((b.rightSpacing * b.scale) / (a.rightSpacing * a.scale)) ** t;
-    const scale = t === 0 ? a.scale : t === 1 ? b.scale : a.scale * (b.scale / a.scale) ** t;
-    const at = (knot / KNOT_LENGTH) * length;
-    cells[knot + RATE] = Math.exp(a.logRate + t * width);
-    cells[knot + MODE] = hermite(a.mode, b.mode, a.modeSlope, b.modeSlope, width, t);
-    cells[knot + SCALE] = scale;
-    cells[knot + TABLE_AT] = at;
-    cells[knot + LEFT_SPACING] = leftReach / scale;
-    cells[knot + RIGHT_SPACING] = rightReach / scale;
-    cells[knot + PER_SCALE] = 1 / scale;
-    cells[knot + PER_LEFT] = scale / leftReach;
-    cells[knot + PER_RIGHT] = scale / rightReach;
-    blendTables(numbers, sideIntervals, a, b, t, leftReach / scale, rightReach / scale, shapes, at);
-  };
-  let knot = 0;
+export function cutRateCells({ tables, numbers: working, used }: LikelyRates): {
+  numbers: Float64Array;
+  knotsAt: number;
+  knots: number;
+} {
+  const knots = 2 * tables.length - 1;
+  let peak = Number.NEGATIVE_INFINITY;
+  for (const table of tables) peak = Math.max(peak, table.logWeight);
   let total = 0;
-  setKnot(0, tables[0] as InitialViabilityTable, tables[1] as InitialViabilityTable, 0);
-  for (let k = 0; k + 1 < tables.length; k += 1) {
-    const a = tables[k] as InitialViabilityTable;
-    const b = tables[k + 1] as InitialViabilityTable;
-    const width = b.logRate - a.logRate;
-    const count = parts[k] as number;
-    const cell = width / count;
-    const halfStep = Math.exp(0.5 * cell); // the density per unit of rate is that per unit of log rate, over the rate
-    let density = Math.exp(a.logWeight - peak);
-    for (let i = 1; i <= count; i += 1) {
-      const t = i / count;
-      const middle = Math.exp(
-        hermite(a.logWeight, b.logWeight, a.logWeightSlope, b.logWeightSlope, width, (i - 0.5) / count) - peak,
-      );
-      const end =
-        i === count
-          ? Math.exp(b.logWeight - peak)
-          : Math.exp(hermite(a.logWeight, b.logWeight, a.logWeightSlope, b.logWeightSlope, width, t) - peak);
-      // A parabola through three densities, integrated over each half.
-      const left = Math.max(0, (cell / 24) * (5 * density + 8 * middle - end));
-      const right = Math.max(0, (cell / 24) * (5 * end + 8 * middle - density));
-      cells[knot + MASS_AFTER] = left;
-      cells[knot + MIDDLE_AFTER] = 1 / (1 + halfStep);
-      cells[knot + TILT_AFTER] = tilt(density, middle / halfStep);
-      knot += KNOT_LENGTH;
-      setKnot(knot, a, b, t);
-      cells[knot + MASS_BEFORE] = right;
-      cells[knot + TILT_BEFORE] = tilt(middle, end / halfStep);
-      total += left + right;
-      density = end;
-    }
+  let knot = used;
+  let before: InitialViabilityTable | undefined;
+  for (const table of tables) {
+    if (before) knot += 2 * KNOT_LENGTH;
+    setKnot(working, knot, table.rate, table.mode, table.scale, table.at, table.leftSpacing, table.rightSpacing);
+    working[knot + MASS_BEFORE] = 0;
+    working[knot + MASS_AFTER] = 0;
+    if (before) total += setCell(working, knot - KNOT_LENGTH, before, table, peak);
+    before = table;
   }
-  for (let i = 0; i < cells.length; i += KNOT_LENGTH) {
-    cells[i + MASS_BEFORE] = (cells[i + MASS_BEFORE] as number) / total;
-    cells[i + MASS_AFTER] = (cells[i + MASS_AFTER] as number) / total;
+  const perTotal = 1 / total;
+  const end = used + knots * KNOT_LENGTH;
+  for (knot = used; knot < end; knot += KNOT_LENGTH) {
+    for (let i = MASS_BEFORE; i < QUARTER_TILT; i += 1) working[knot + i] = (working[knot + i] as number) * perTotal;
   }
-  return { cells, tables: shapes };
+  return { numbers: working.slice(0, end), knotsAt: used, knots };
 }
 
-/**
- * The shape of K between two tables: point for point their weighted mean, each side stretched to its own reach, so that a
- * cliff on one side stays as sharp as it is and only moves.
- */
-function blendTables(
+function setKnot(
   numbers: Float64Array,
-  side: number,
-  a: InitialViabilityTable,
-  b: InitialViabilityTable,
-  t: number,
+  knot: number,
+  rate: number,
+  mode: number,
+  scale: number,
+  at: number,
   leftSpacing: number,
   rightSpacing: number,
-  out: Float64Array,
-  at: number,
 ): void {
-  const points = 2 * side + 1;
-  const share = 1 - t;
-  for (let j = 0; j < points; j += 1) {
-    const left = j < side;
-    const spacing = left ? leftSpacing : rightSpacing;
-    // Density per point, not per unit, is what the two have in common.
-    const densityA = (numbers[a.at + j] as number) * (left ? a.leftSpacing : a.rightSpacing);
-    const densityB = (numbers[b.at + j] as number) * (left ? b.leftSpacing : b.rightSpacing);
-    out[at + j] = (share * densityA + t * densityB) / spacing;
-    out[at + points + j] = share * (numbers[a.at + points + j] as number) + t * (numbers[b.at + points + j] as number);
-  }
-  for (let j = 1; j < points; j += 1) {
-    const spacing = j <= side ? leftSpacing : rightSpacing;
-    const integral = at + 2 * points + j;
-    const rise = 0.5 * ((out[at + points + j - 1] as number) + (out[at + points + j] as number));
-    const correction = (spacing * ((out[at + j - 1] as number) - (out[at + j] as number))) / 12;
-    out[integral] = (out[integral - 1] as number) + spacing * (rise + correction);
-  }
+  numbers[knot + RATE] = rate;
+  numbers[knot + MODE] = mode;
+  numbers[knot + SCALE] = scale;
+  numbers[knot + PER_SCALE] = 1 / scale;
+  numbers[knot + TABLE_AT] = at;
+  numbers[knot + LEFT_SPACING] = leftSpacing;
+  numbers[knot + RIGHT_SPACING] = rightSpacing;
+  numbers[knot + PER_LEFT] = 1 / leftSpacing;
+  numbers[knot + PER_RIGHT] = 1 / rightSpacing;
+}
+
+/** Fills in the middle of the cell between two tables, and what the knots beside it weigh in it. Returns the cell's probability. */
+function setCell(
+  numbers: Float64Array,
+  middle: number,
+  a: InitialViabilityTable,
+  b: InitialViabilityTable,
+  peak: number,
+): number {
+  const before = middle - KNOT_LENGTH;
+  const after = middle + KNOT_LENGTH;
+  const width = b.logRate - a.logRate;
+  const quarterStep = Math.exp(0.25 * width);
+  const scaleStep = Math.sqrt(Math.sqrt(b.scale / a.scale));
+  const p0 = Math.exp(a.logWeight - peak);
+  const p1 = Math.exp(hermite(a.logWeight, b.logWeight, a.logWeightSlope, b.logWeightSlope, width, 0.25) - peak);
+  const p2 = Math.exp(hermite(a.logWeight, b.logWeight, a.logWeightSlope, b.logWeightSlope, width, 0.5) - peak);
+  const p3 = Math.exp(hermite(a.logWeight, b.logWeight, a.logWeightSlope, b.logWeightSlope, width, 0.75) - peak);
+  const p4 = Math.exp(b.logWeight - peak);
+  // A quartic through five densities, integrated over each quarter.
+  const share = (0.25 * width) / 720;
+  const m0 = Math.max(0, share * (251 * p0 + 646 * p1 - 264 * p2 + 106 * p3 - 19 * p4));
+  const m1 = Math.max(0, share * (-19 * p0 + 346 * p1 + 456 * p2 - 74 * p3 + 11 * p4));
+  const m2 = Math.max(0, share * (11 * p0 - 74 * p1 + 456 * p2 + 346 * p3 - 19 * p4));
+  const m3 = Math.max(0, share * (-19 * p0 + 106 * p1 - 264 * p2 + 646 * p3 + 251 * p4));
+  const mass = m0 + m1 + m2 + m3;
+  const simpson = mass / (p0 + 4 * p2 + p4);
+  numbers[before + MASS_AFTER] = simpson * p0;
+  numbers[middle + MASS_BEFORE] = simpson * 4 * p2;
+  numbers[middle + MASS_AFTER] = 0;
+  numbers[after + MASS_BEFORE] = simpson * p4;
+  numbers[middle + CELL_MASS] = mass;
+  numbers[middle + QUARTER_MASS] = m0;
+  numbers[middle + QUARTER_MASS + 1] = m1;
+  numbers[middle + QUARTER_MASS + 2] = m2;
+  numbers[middle + QUARTER_MASS + 3] = m3;
+  // The density per unit of rate is that per unit of log rate, over the rate.
+  numbers[middle + QUARTER_TILT] = tilt(p0, p1 / quarterStep);
+  numbers[middle + QUARTER_TILT + 1] = tilt(p1, p2 / quarterStep);
+  numbers[middle + QUARTER_TILT + 2] = tilt(p2, p3 / quarterStep);
+  numbers[middle + QUARTER_TILT + 3] = tilt(p3, p4 / quarterStep);
+  const firstRate = a.rate * quarterStep;
+  const middleRate = firstRate * quarterStep;
+  const firstScale = a.scale * scaleStep;
+  const middleScale = firstScale * scaleStep;
+  numbers[middle + FIRST_QUARTER] = firstRate;
+  numbers[middle + FIRST_QUARTER + 1] = hermite(a.mode, b.mode, a.modeSlope, b.modeSlope, width, 0.25);
+  numbers[middle + FIRST_QUARTER + 2] = 1 / firstScale;
+  numbers[middle + THIRD_QUARTER] = middleRate * quarterStep;
+  numbers[middle + THIRD_QUARTER + 1] = hermite(a.mode, b.mode, a.modeSlope, b.modeSlope, width, 0.75);
+  numbers[middle + THIRD_QUARTER + 2] = 1 / (middleScale * scaleStep);
+  setKnot(
+    numbers,
+    middle,
+    middleRate,
+    hermite(a.mode, b.mode, a.modeSlope, b.modeSlope, width, 0.5),
+    middleScale,
+    a.at,
+    Math.sqrt(a.leftSpacing * a.scale * b.leftSpacing * b.scale) / middleScale,
+    Math.sqrt(a.rightSpacing * a.scale * b.rightSpacing * b.scale) / middleScale,
+  );
+  return mass;
 }
 
 const tilt = (start: number, end: number): number => (start + end > 0 ? (end - start) / (end + start) : 0);

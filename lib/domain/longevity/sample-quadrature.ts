@@ -28,24 +28,24 @@ const LEAST_WEIGHT = 1e-7; // lighter nodes are dropped: all of them together we
  * Checked against `probabilityBelow` and the band's median: tests/domain/longevity/sample-quadrature.test.ts
  */
 export function sampleQuadrature(posterior: LotPosterior): QuadratureNode[] {
-  const { cells, tables, sideIntervals } = posterior;
+  const { numbers, knotsAt, sideIntervals } = posterior;
   const points = 2 * sideIntervals + 1;
   const nodes: QuadratureNode[] = [];
   let total = 0;
-  for (let knot = 0; knot < cells.length; knot += KNOT_LENGTH) {
-    const mass = (cells[knot + MASS_BEFORE] as number) + (cells[knot + MASS_AFTER] as number);
+  for (let knot = knotsAt; knot < numbers.length; knot += KNOT_LENGTH) {
+    const mass = (numbers[knot + MASS_BEFORE] as number) + (numbers[knot + MASS_AFTER] as number);
     if (mass < LEAST_WEIGHT) continue;
-    const at = cells[knot + TABLE_AT] as number;
-    const left = cells[knot + LEFT_SPACING] as number;
-    const right = cells[knot + RIGHT_SPACING] as number;
+    const at = numbers[knot + TABLE_AT] as number;
+    const left = numbers[knot + LEFT_SPACING] as number;
+    const right = numbers[knot + RIGHT_SPACING] as number;
     for (let j = 0; j < points; j += 1) {
       // The plain trapezoid rule: on a smooth hump that ends in next to nothing no rule does better.
       const breadth = j < sideIntervals ? left : j > sideIntervals ? right : 0.5 * (left + right);
-      const weight = mass * (tables[at + j] as number) * breadth;
+      const weight = mass * (numbers[at + 3 * j + 1] as number) * breadth;
       if (weight < LEAST_WEIGHT) continue;
       const offset = (j - sideIntervals) * (j < sideIntervals ? left : right);
-      const initial = (cells[knot + MODE] as number) + offset * (cells[knot + SCALE] as number);
-      nodes.push({ initial, rate: cells[knot + RATE] as number, weight });
+      const initial = (numbers[knot + MODE] as number) + offset * (numbers[knot + SCALE] as number);
+      nodes.push({ initial, rate: numbers[knot + RATE] as number, weight });
       total += weight;
     }
   }

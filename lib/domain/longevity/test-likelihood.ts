@@ -2,12 +2,28 @@
  * The log-likelihood of one germination test as a function of the lot's probit viability on the day of the test:
  * binomial, or beta-binomial when seeds of one test resemble each other more than seeds of the lot do.
  *
- * It is tabulated at knots 1/16 apart, filled as they are first met, and read by a cubic that matches value and slope
- * at both knots (error below 1e-5 at 400 seeds). One likelihood serves every rate and initial viability that the
- * lot model tries, so a knot is paid for once.
+ * The binomial one is a weighted sum of two log tails of the normal curve, read at once from their shared table. The
+ * beta-binomial one is tabulated at knots 1/16 apart, filled as they are first met, and read by a cubic that matches
+ * value and slope at both knots (error below 1e-5 at 400 seeds): a knot is paid for once per test.
  */
-import { fastLogCdf, fastLogCdfSlope } from './fast-log-cdf';
+import {
+  fastLogCdf,
+  fastLogCdfSlope,
+  LOG_CDF_FROM,
+  LOG_CDF_KNOTS_PER_PROBIT,
+  LOG_CDF_LAST_KNOT,
+  logCdfAtKnot,
+  logCdfSlopeAtKnot,
+} from './fast-log-cdf';
 import { logRisingFactorialAboveFirst } from './rising-factorial';
+
+// Copies, because a constant of another module can cost a call each time it is read.
+const TAILS = logCdfAtKnot;
+const TAIL_SLOPES = logCdfSlopeAtKnot;
+const TAILS_REACH = -LOG_CDF_FROM;
+const TAILS_PER_PROBIT = LOG_CDF_KNOTS_PER_PROBIT;
+const TAILS_STEP = 1 / LOG_CDF_KNOTS_PER_PROBIT;
+const TAILS_LAST = LOG_CDF_LAST_KNOT;
 
 const REACH = 10;
 const KNOTS_PER_PROBIT = 16;
@@ -18,6 +34,7 @@ const LEAST_CORRELATION = 1e-9;
 
 const valuesOfSlot: Float64Array[] = [];
 const slopesOfSlot: Float64Array[] = [];
+const NO_TABLE = new Float64Array(0);
 
 const pair = new Float64Array(2);
 
@@ -32,23 +49,31 @@ export class TestLikelihood {
   private readonly slopes: Float64Array;
 
   /**
-   * @param slot  number of the test within its lot, from 0: a test's table is working space that the test with the same
-   *              number in the next lot takes over, so a likelihood is good only until the next lot is begun
+   * @param slot  number of the test within its lot, from 0: a beta-binomial test's table is working space that the test with
+   *              the same number in the next lot takes over, so a likelihood is good only until the next lot is begun
    */
   constructor(slot: number, probitsLost: number, germinated: number, sown: number, correlation: number) {
-    this.values = valuesOfSlot[slot] ??= new Float64Array(KNOTS);
-    this.slopes = slopesOfSlot[slot] ??= new Float64Array(KNOTS);
-    this.values.fill(Number.NaN);
     this.probitsLost = probitsLost;
     this.germinated = germinated;
     this.sown = sown;
     this.dead = sown - germinated;
-    this.concentration = correlation < LEAST_CORRELATION ? Number.POSITIVE_INFINITY : (1 - correlation) / correlation;
+    if (correlation < LEAST_CORRELATION) {
+      this.concentration = Number.POSITIVE_INFINITY;
+      this.values = NO_TABLE;
+      this.slopes = NO_TABLE;
+      return;
+    }
+    this.concentration = (1 - correlation) / correlation;
+    this.values = valuesOfSlot[slot] ??= new Float64Array(KNOTS);
+    this.slopes = slopesOfSlot[slot] ??= new Float64Array(KNOTS);
+    this.values.fill(Number.NaN);
   }
 
   /** Adds log-likelihood, slope and curvature at a viability (probits) to sum[0], sum[1], sum[2]. */
   addAt(probit: number, sum: Float64Array): void {
-    if (!(probit > -REACH && probit < REACH)) {
+    const binomial = this.concentration === Number.POSITIVE_INFINITY;
+    const reach = binomial ? TAILS_REACH : REACH;
+    if (!(probit > -reach && probit < reach)) {
       this.exact(probit, pair);
       const slope = pair[1] as number;
       sum[0] = (sum[0] as number) + (pair[0] as number);
@@ -58,19 +83,39 @@ export class TestLikelihood {
       sum[2] = (sum[2] as number) + ((pair[1] as number) - slope) * KNOTS_PER_PROBIT;
       return;
     }
-    const position = (probit + REACH) * KNOTS_PER_PROBIT;
-    const i = position | 0;
-    const t = position - i;
-    this.fill(i);
-    const y0 = this.values[i] as number;
-    const d0 = (this.slopes[i] as number) * STEP;
-    const d1 = (this.slopes[i + 1] as number) * STEP;
-    const rise = (this.values[i + 1] as number) - y0;
+    let perProbit: number;
+    let t: number;
+    let y0: number;
+    let d0: number;
+    let d1: number;
+    let rise: number;
+    if (binomial) {
+      const { germinated, dead } = this;
+      perProbit = TAILS_PER_PROBIT;
+      const position = (probit + TAILS_REACH) * TAILS_PER_PROBIT;
+      const i = position | 0;
+      const mirror = TAILS_LAST - i;
+      t = position - i;
+      y0 = germinated * (TAILS[i] as number) + dead * (TAILS[mirror] as number);
+      rise = germinated * (TAILS[i + 1] as number) + dead * (TAILS[mirror - 1] as number) - y0;
+      d0 = (germinated * (TAIL_SLOPES[i] as number) - dead * (TAIL_SLOPES[mirror] as number)) * TAILS_STEP;
+      d1 = (germinated * (TAIL_SLOPES[i + 1] as number) - dead * (TAIL_SLOPES[mirror - 1] as number)) * TAILS_STEP;
+    } else {
+      perProbit = KNOTS_PER_PROBIT;
+      const position = (probit + REACH) * KNOTS_PER_PROBIT;
+      const i = position | 0;
+      t = position - i;
+      this.fill(i);
+      y0 = this.values[i] as number;
+      d0 = (this.slopes[i] as number) * STEP;
+      d1 = (this.slopes[i + 1] as number) * STEP;
+      rise = (this.values[i + 1] as number) - y0;
+    }
     const square = 3 * rise - 2 * d0 - d1;
     const cube = d0 + d1 - 2 * rise;
     sum[0] = (sum[0] as number) + y0 + t * (d0 + t * (square + t * cube));
-    sum[1] = (sum[1] as number) + (d0 + t * (2 * square + 3 * t * cube)) * KNOTS_PER_PROBIT;
-    sum[2] = (sum[2] as number) + (2 * square + 6 * t * cube) * KNOTS_PER_PROBIT * KNOTS_PER_PROBIT;
+    sum[1] = (sum[1] as number) + (d0 + t * (2 * square + 3 * t * cube)) * perProbit;
+    sum[2] = (sum[2] as number) + (2 * square + 6 * t * cube) * perProbit * perProbit;
   }
 
   /**
@@ -86,33 +131,55 @@ export class TestLikelihood {
     slopes: Float64Array,
     slopesTimesLost: Float64Array,
   ): void {
-    const { values, slopes: knotSlopes, probitsLost } = this;
-    for (let j = 0; j < count; j += 1) {
-      const probit = from + j * spacing;
-      let log: number;
-      let slope: number;
-      if (probit > -REACH && probit < REACH) {
-        const position = (probit + REACH) * KNOTS_PER_PROBIT;
+    const { probitsLost } = this;
+    const to = from + (count - 1) * spacing;
+    if (this.concentration === Number.POSITIVE_INFINITY && from > -TAILS_REACH && to < TAILS_REACH) {
+      const { germinated, dead } = this;
+      for (let j = 0; j < count; j += 1) {
+        const position = (from + j * spacing + TAILS_REACH) * TAILS_PER_PROBIT;
         const i = position | 0;
+        const mirror = TAILS_LAST - i;
         const t = position - i;
-        this.fill(i);
-        const y0 = values[i] as number;
-        const d0 = (knotSlopes[i] as number) * STEP;
-        const d1 = (knotSlopes[i + 1] as number) * STEP;
-        const rise = (values[i + 1] as number) - y0;
+        const y0 = germinated * (TAILS[i] as number) + dead * (TAILS[mirror] as number);
+        const rise = germinated * (TAILS[i + 1] as number) + dead * (TAILS[mirror - 1] as number) - y0;
+        const d0 = (germinated * (TAIL_SLOPES[i] as number) - dead * (TAIL_SLOPES[mirror] as number)) * TAILS_STEP;
+        const d1 =
+          (germinated * (TAIL_SLOPES[i + 1] as number) - dead * (TAIL_SLOPES[mirror - 1] as number)) * TAILS_STEP;
         const square = 3 * rise - 2 * d0 - d1;
         const cube = d0 + d1 - 2 * rise;
-        log = y0 + t * (d0 + t * (square + t * cube));
-        slope = (d0 + t * (2 * square + 3 * t * cube)) * KNOTS_PER_PROBIT;
-      } else {
-        this.exact(probit, pair);
-        log = pair[0] as number;
-        slope = pair[1] as number;
+        const slope = (d0 + t * (2 * square + 3 * t * cube)) * TAILS_PER_PROBIT;
+        logs[at + j] = (logs[at + j] as number) + y0 + t * (d0 + t * (square + t * cube));
+        slopes[at + j] = (slopes[at + j] as number) + slope;
+        slopesTimesLost[at + j] = (slopesTimesLost[at + j] as number) + slope * probitsLost;
       }
-      logs[at + j] = (logs[at + j] as number) + log;
+      return;
+    }
+    for (let j = 0; j < count; j += 1) {
+      this.valueAndSlope(from + j * spacing, pair);
+      const slope = pair[1] as number;
+      logs[at + j] = (logs[at + j] as number) + (pair[0] as number);
       slopes[at + j] = (slopes[at + j] as number) + slope;
       slopesTimesLost[at + j] = (slopesTimesLost[at + j] as number) + slope * probitsLost;
     }
+  }
+
+  private valueAndSlope(probit: number, out: Float64Array): void {
+    if (this.concentration === Number.POSITIVE_INFINITY || !(probit > -REACH && probit < REACH)) {
+      this.exact(probit, out);
+      return;
+    }
+    const position = (probit + REACH) * KNOTS_PER_PROBIT;
+    const i = position | 0;
+    const t = position - i;
+    this.fill(i);
+    const y0 = this.values[i] as number;
+    const d0 = (this.slopes[i] as number) * STEP;
+    const d1 = (this.slopes[i + 1] as number) * STEP;
+    const rise = (this.values[i + 1] as number) - y0;
+    const square = 3 * rise - 2 * d0 - d1;
+    const cube = d0 + d1 - 2 * rise;
+    out[0] = y0 + t * (d0 + t * (square + t * cube));
+    out[1] = (d0 + t * (2 * square + 3 * t * cube)) * KNOTS_PER_PROBIT;
   }
 
   private fill(i: number): void {
