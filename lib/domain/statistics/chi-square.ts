@@ -1,4 +1,4 @@
-import gammainc from '@stdlib/math-base-special-gammainc';
+import { gammaUpperTail } from './gamma-tail';
 
 /**
  * Probability that a chi-square variable exceeds a value: the p-value of a chi-square test.
@@ -15,5 +15,5 @@ export function chiSquareUpperTail(chiSquare: number, degreesOfFreedom: number):
     throw new RangeError(`chiSquareUpperTail: degreesOfFreedom must be above 0, got ${degreesOfFreedom}`);
   }
   if (chiSquare === Number.POSITIVE_INFINITY) return 0;
-  return gammainc(chiSquare / 2, degreesOfFreedom / 2, true, true);
+  return gammaUpperTail(chiSquare / 2, degreesOfFreedom / 2);
 }
