@@ -48,6 +48,7 @@ export const PAGES: Record<string, PageRule> = {
   '/reference': { who: 'visitor' },
   '/reference/constants/new': { who: 'steward' },
   '/reference/germination-interval': { who: 'visitor' },
+  '/reference/storage-life': { who: 'visitor' },
   '/regrow': { who: 'visitor' },
   '/regrow/[number]': { who: 'visitor', sample: ACCESSION },
   '/settings': { who: 'visitor' },

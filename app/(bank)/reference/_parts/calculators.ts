@@ -13,6 +13,11 @@ export const CALCULATORS: readonly Calculator[] = [
     title: 'How sure is a germination figure',
     asks: '45 of 50 seeds grew: what may the whole lot do?',
   },
+  {
+    slug: 'storage-life',
+    title: 'How long does seed keep',
+    asks: 'At 5 °C and 6 % moisture, how many years from 95 % to 85 %? And what would be enough for twenty?',
+  },
 ];
 
 export function calculator(slug: string): Calculator {
