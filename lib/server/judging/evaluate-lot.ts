@@ -1,25 +1,16 @@
 import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
-import { assumedCorrelation, type Dish } from '@/lib/domain/germination/assumed-correlation';
 import { compareTwoResults } from '@/lib/domain/germination/two-results';
 import { fitLot, type LotPosterior } from '@/lib/domain/longevity/lot-model';
-import { type PacketAgeing, packetAgeing } from '@/lib/domain/longevity/packet-ageing';
+import type { PacketAgeing } from '@/lib/domain/longevity/packet-ageing';
 import { type ChosenPrior, chooseLotPrior } from '@/lib/domain/longevity/priors';
 import { judgeLot } from '@/lib/domain/regrow/judge-lot';
 import type { LotJudgement, LotToJudge } from '@/lib/domain/regrow/lot-judgement';
 import type { ThresholdRule } from '@/lib/domain/regrow/threshold';
-import { type StoragePeriod, storageHistory } from '@/lib/domain/stock/storage-history';
+import type { StoragePeriod } from '@/lib/domain/stock/storage-history';
+import { ageTests, type EvaluatedTest, staysUntil, testsForModel } from './age-tests';
 import type { CropJudging } from './load-crop-judging';
-import type { LotRecord, PacketRecord, TestRecord } from './load-lots';
+import type { LotRecord, PacketRecord } from './load-lots';
 import type { StoreClimates } from './store-climates';
-
-/** A test as the lot model takes it. */
-export interface EvaluatedTest extends TestRecord {
-  /** seeds alive: normal, hard and fresh */
-  alive: number;
-  sown: number;
-  /** published ageing up to the day it was set, probits; null without a forecast */
-  probitsLost: number | null;
-}
 
 export interface EvaluatedLot {
   lot: LotRecord;
@@ -58,28 +49,7 @@ export function evaluateLot(
   today: string,
 ): EvaluatedLot {
   const seedsLeft = lot.packets.reduce((sum, packet) => sum + packet.seeds, 0);
-  const mainPacket = packetWithMostSeed(lot.packets);
-  const ageings = new Map<string, PacketAgeing | null>();
-  const ageingOf = (packet: PacketRecord | null) => {
-    if (!packet) return null;
-    let known = ageings.get(packet.id);
-    if (known === undefined) {
-      known = ageingOfPacket(packet, crop, climates, today);
-      ageings.set(packet.id, known);
-    }
-    return known;
-  };
-  const ageing = ageingOf(mainPacket);
-  const tests = lot.tests.map((test): EvaluatedTest => {
-    const packet = lot.packets.find((candidate) => candidate.id === test.packetId) ?? mainPacket;
-    const own = ageingOf(packet);
-    return {
-      ...test,
-      alive: test.replicates.reduce((sum, replicate) => sum + aliveIn(replicate), 0),
-      sown: test.replicates.reduce((sum, replicate) => sum + replicate.seeds, 0),
-      probitsLost: own?.ok ? own.probitsAt(toEpochDay(test.setOn)) : null,
-    };
-  });
+  const { mainPacket, ageing, tests } = ageTests(lot, crop, climates, today);
   const prior = ageing?.ok ? priorOf(crop, ageing) : null;
   const posterior = prior ? posteriorOf(tests, prior) : null;
   const judgement = judgeLot(toJudge({ lot, crop, company, today, seedsLeft, mainPacket, ageing, posterior, tests }));
@@ -96,33 +66,6 @@ export function evaluateLot(
   };
 }
 
-function packetWithMostSeed(packets: PacketRecord[]): PacketRecord | null {
-  const placed = packets.filter((packet) => packet.placements.length > 0);
-  return placed.reduce<PacketRecord | null>(
-    (most, packet) => (most && most.seeds >= packet.seeds ? most : packet),
-    null,
-  );
-}
-
-function ageingOfPacket(
-  packet: PacketRecord,
-  crop: CropJudging,
-  climates: StoreClimates,
-  today: string,
-): PacketAgeing | null {
-  if (!crop.seed) return null;
-  const periods = staysUntil(packet, today);
-  return periods.length === 0 ? null : packetAgeing(periods, climates.climateOf, crop.seed);
-}
-
-/** A placement planned for a later day says nothing of the seed yet. */
-function staysUntil({ placements }: PacketRecord, today: string): StoragePeriod[] {
-  return storageHistory(
-    placements.filter((placement) => placement.from <= today),
-    today,
-  );
-}
-
 function priorOf(crop: CropJudging, ageing: Extract<PacketAgeing, { ok: true }>): ChosenPrior {
   return chooseLotPrior({
     borrowed: crop.constantsBorrowed,
@@ -132,25 +75,9 @@ function priorOf(crop: CropJudging, ageing: Extract<PacketAgeing, { ok: true }>)
   });
 }
 
-/** Where dishes are uneven each counts by itself, since it is within a dish that seeds resemble one another. */
 function posteriorOf(tests: EvaluatedTest[], prior: ChosenPrior): LotPosterior {
-  const intraReplicateCorrelation = assumedCorrelation(tests.map(dishesOf));
-  return fitLot({
-    tests: tests.flatMap((test) => {
-      const { probitsLost, alive, sown } = test;
-      if (probitsLost === null) return [];
-      if (intraReplicateCorrelation === 0) return [{ probitsLost, germinated: alive, sown }];
-      return dishesOf(test).map(({ counted, seeds }) => ({ probitsLost, germinated: counted, sown: seeds }));
-    }),
-    prior: { initial: prior.initial, logRate: prior.logRate },
-    intraReplicateCorrelation,
-  });
+  return fitLot({ ...testsForModel(tests), prior: { initial: prior.initial, logRate: prior.logRate } });
 }
-
-const dishesOf = ({ replicates }: TestRecord): Dish[] =>
-  replicates.map((replicate) => ({ seeds: replicate.seeds, counted: aliveIn(replicate) }));
-
-const aliveIn = ({ normal, hard, fresh }: TestRecord['replicates'][number]) => normal + hard + fresh;
 
 interface JudgeParts {
   lot: LotRecord;

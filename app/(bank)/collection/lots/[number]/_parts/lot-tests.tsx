@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { formatDate, formatPercent } from '@/app/_format/figures';
 import { testPath } from '@/app/_format/links';
-import type { EvaluatedTest } from '@/lib/server/judging/evaluate-lot';
+import type { EvaluatedTest } from '@/lib/server/judging/age-tests';
 
 interface Props {
   tests: EvaluatedTest[];
