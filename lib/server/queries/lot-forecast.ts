@@ -12,6 +12,7 @@ import type { WhatIf } from '@/lib/schemas/what-if';
 import type { EvaluatedLot } from '../judging/evaluate-lot';
 import type { CropJudging } from '../judging/load-crop-judging';
 import type { StoreClimates } from '../judging/store-climates';
+import { type LotFallsBelow, lotFallsBelow } from './lot-falls-below';
 
 export interface ForecastTest {
   number: string;
@@ -57,6 +58,7 @@ export interface LotForecast {
   /** of all days in store, the share whose climate was logged */
   shareRead: number;
   yearsToThreshold: number | null;
+  fallsBelow: LotFallsBelow;
   present: { temperatureC: number; moisturePercent: number };
   whatIf: WhatIfForecast | { ok: false; reason: string } | null;
 }
@@ -101,6 +103,7 @@ export function lotForecast(
     ageing,
     shareRead: coverageOf(evaluated, climates),
     yearsToThreshold: inYears(daysToThreshold),
+    fallsBelow: lotFallsBelow({ posterior, ageing, threshold: judgement.threshold, today }),
     present: {
       temperatureC: climates.climateOf(last.storeId).target.temperatureC,
       moisturePercent: ageing.moisturePercent,

@@ -1,6 +1,7 @@
-import { Caption } from '@/app/_components/caption';
+import { Caption, Emphasis } from '@/app/_components/caption';
 import type { ForecastChartProps } from '@/app/_components/forecast-chart';
 import { Notice } from '@/app/_components/notice';
+import { fallsBelowWords } from '@/app/_format/falls-below-words';
 import { formatDate, formatMonth, formatPercentFigure } from '@/app/_format/figures';
 import { forecastCaption } from '@/app/_format/forecast-caption';
 import { fromEpochDay } from '@/lib/domain/calendar/calendar-date';
@@ -10,6 +11,7 @@ import type { WhatIf } from '@/lib/schemas/what-if';
 import { type ForecastEvent, type LotForecast, yearTicks } from '@/lib/server/queries/lot-forecast';
 import type { LotPage } from '@/lib/server/queries/lot-page';
 import { findStoreChoices } from '@/lib/server/queries/stores';
+import { FallsBelowTable } from './falls-below-table';
 import { ForecastChartLater } from './forecast-chart-later';
 import { ForecastGrounds } from './forecast-grounds';
 import { ForecastTable } from './forecast-table';
@@ -46,6 +48,9 @@ export async function ForecastPanel({ page, forecast, asked, askedErrors }: Prop
   return (
     <section className="sheet grid gap-4" aria-label="Forecast">
       <Caption text={caption} />
+      <p className="-mt-2 max-w-prose">
+        <Emphasis text={fallsBelowWords(forecast.fallsBelow)} />
+      </p>
       <p className="quiet -mt-2">
         {isWorthTesting({ seedsLeft, everTested: tests.length > 0, chanceBelow: chanceBelowNow })
           ? `Next test due ${formatDate(judgement.testDue.dueOn)}. ${judgement.testDue.sentence}`
@@ -60,6 +65,7 @@ export async function ForecastPanel({ page, forecast, asked, askedErrors }: Prop
       <WhatIfForm lotNumber={page.number} asked={asked} errors={askedErrors} stores={stores} forecast={forecast} />
       {whatIf && !whatIf.ok && <Notice kind="caution">{whatIf.reason}</Notice>}
       <ForecastGrounds page={page} forecast={forecast} />
+      <FallsBelowTable fallsBelow={forecast.fallsBelow} />
       <ForecastTable forecast={forecast} />
     </section>
   );
