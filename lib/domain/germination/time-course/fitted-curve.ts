@@ -14,7 +14,7 @@ import { climbCurve } from './climb-curve';
 import { type CurveCoordinates, curveLikelihoodAt } from './curve-likelihood';
 import type { CurveShape } from './curve-shapes';
 import { type DishCounts, isGerminated, type SeedInterval, seedIntervals } from './dish-counts';
-import { lowestLikelyLimit } from './lowest-likely-limit';
+import { likelyLimits } from './likely-limits';
 
 export interface FittedCurve {
   ok: true;
@@ -58,8 +58,8 @@ const MESSAGES: Record<CurveRefusal['reason'], string> = {
 /**
  * Maximum-likelihood germination curve.
  *
- * The limit and the day get intervals on the scales where their errors are nearly normal (logit, logarithm), from the
- * observed information. A limit at 1 gets its lower bound from the profile of the likelihood instead.
+ * The day gets its interval on a logarithmic scale from the observed information, the limit from the profile of the
+ * likelihood: it is often close to 1, or at 1, where standard errors say little.
  *
  * @param dishes         see DishCounts
  * @param options.shape  'log-logistic' (the default) or 'log-normal'
@@ -104,9 +104,7 @@ export function fitGerminationCurve(
       middleDay: middleDay * errorOf(0),
       steepness: steepness * errorOf(1),
     },
-    limitInterval: isLimitFree
-      ? { lower: inverseLogit(logitLimit - z * errorOf(2)), upper: inverseLogit(logitLimit + z * errorOf(2)) }
-      : { lower: lowestLikelyLimit(shape, intervals, coordinates, logLikelihood, z), upper: 1 },
+    limitInterval: likelyLimits(shape, intervals, top, z),
     middleDayInterval: {
       lower: Math.exp(logMiddle - z * errorOf(0)),
       upper: Math.exp(logMiddle + z * errorOf(0)),
@@ -129,5 +127,4 @@ function likeliestTop(shape: CurveShape, intervals: readonly SeedInterval[]) {
   return atOne && { ...atOne, isLimitFree: false };
 }
 
-const inverseLogit = (x: number) => 1 / (1 + Math.exp(-x));
 const refuse = (reason: CurveRefusal['reason']): CurveRefusal => ({ ok: false, reason, message: MESSAGES[reason] });
