@@ -54,6 +54,9 @@ export default async function StorePage({ params, searchParams }: Props) {
         }
         title={store.name}
       >
+        <Link href={`/reference/storage-life?store=${encodeURIComponent(store.id)}`} className="button">
+          How long seed keeps here
+        </Link>
         {mayActAs(person, 'steward') && (
           <Link href={`${path}/edit`} className="button">
             Change
@@ -68,11 +71,6 @@ export default async function StorePage({ params, searchParams }: Props) {
           ['Packets', formatCount(packets.total)],
         ]}
       />
-      <p className="no-print">
-        <Link href={`/reference/storage-life?store=${encodeURIComponent(store.id)}`} className="button">
-          How long does seed keep here
-        </Link>
-      </p>
       {store.notes && <p className="max-w-prose whitespace-pre-line">{store.notes}</p>}
       {store.children.length > 0 && (
         <section className="grid gap-2" aria-labelledby="inside">
