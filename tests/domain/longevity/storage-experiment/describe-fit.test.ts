@@ -56,22 +56,12 @@ describe('goodness of fit in words', () => {
     expect(describeGoodness(goodness)).toContain('less than once in a thousand times');
     expect(describeGoodness(goodness)).toContain(`multiplied by ${Math.sqrt(624.9 / 140).toFixed(2)}`);
   });
-  test('seed that never would have germinated shows in the counts before storage', () => {
-    const before = { lot: 'A', moisturePercent: null, temperatureC: null, days: 0, sown: 50, germinated: 30 };
-    const rows = [
-      before,
-      ...treatment(6, 30, [
-        [100, 39],
-        [200, 33],
-        [300, 22],
-      ]),
-      ...treatment(11, 30, [
-        [10, 39],
-        [20, 32],
-        [30, 21],
-      ]),
-    ];
-    expect(describeGoodness(fitted(rows).goodness)).toContain('dead, hard or dormant from the start');
+  test('scatter that sits in the counts before storage points to seed that never would have germinated', () => {
+    const { goodness } = ofGolden('uneven_dishes');
+    expect(describeGoodness({ ...goodness, shareBeforeStorage: 0.51 })).toContain(
+      'dead, hard or dormant from the start',
+    );
+    expect(describeGoodness({ ...goodness, shareBeforeStorage: 0.5 })).not.toContain('from the start');
   });
 });
 

@@ -118,3 +118,11 @@ test('fifty lots with a thousand counts are fitted in good time', () => {
   expect(fitted(many, {}).lots).toHaveLength(48);
   expect(performance.now() - before).toBeLessThan(10_000);
 });
+
+test('names the share of scatter that the counts before storage bring', () => {
+  const golden = goldenExperiment('uneven_dishes');
+  const { shareBeforeStorage } = fitted(golden.rows, golden).goodness;
+  // By hand: 24 of 144 dishes were set before storage, at the flat top of the curve, where dishes differ least.
+  expect(shareBeforeStorage).toBeGreaterThan(0.02);
+  expect(shareBeforeStorage).toBeLessThan(24 / 144 + 0.1);
+});
