@@ -16,7 +16,22 @@ export const CALCULATORS: readonly Calculator[] = [
   {
     slug: 'storage-life',
     title: 'How long does seed keep',
-    asks: 'At 5 °C and 6 % moisture, how many years from 95 % to 85 %? And what would be enough for twenty?',
+    asks: 'At 15 °C and 9 % moisture, how many years from 95 % to 85 %? And what would be enough for twenty?',
+  },
+  {
+    slug: 'seeds-to-sow',
+    title: 'Seeds to sow',
+    asks: 'I want 40 plants: how much of this lot do I sow?',
+  },
+  {
+    slug: 'flowers-to-bag',
+    title: 'Flowers to bag',
+    asks: 'I want 1500 seeds from 20 plants: how many flowers do I bag?',
+  },
+  {
+    slug: 'keeping-variety',
+    title: 'Keeping variety',
+    asks: 'How many plants keep what is rare in a variety, and what do many regrowings cost it?',
   },
 ];
 

@@ -7,6 +7,12 @@ export interface Curve {
   points: readonly (readonly [x: number, y: number])[];
 }
 
+/** Where a curve may lie: drawn soft, under the curves. */
+export interface Band {
+  name: string;
+  points: readonly (readonly [x: number, lower: number, upper: number])[];
+}
+
 interface Props {
   /** what the picture shows, in a sentence, for whoever does not see it */
   label: string;
@@ -15,6 +21,9 @@ interface Props {
   xRange: readonly [number, number];
   xTicks: readonly number[];
   curves: readonly Curve[];
+  band?: Band;
+  /** how figures on the x axis are written; whole unless told otherwise */
+  writeX?: (x: number) => string;
   /** a level to be reached, 0-1 */
   level?: { at: number; name: string };
   /** places on the x axis that the words speak of */
@@ -28,7 +37,8 @@ const TONES = { leaf: 'var(--leaf)', indigo: 'var(--indigo)', ochre: 'var(--ochr
  * Curves of a share (0-1) against a count, drawn on the server. The drawing stretches with the page while its words, set beside
  * it, keep their size.
  */
-export function CurvePicture({ label, xTitle, yTitle, xRange, xTicks, curves, level, marks = [] }: Props) {
+export function CurvePicture(props: Props) {
+  const { label, xTitle, yTitle, xRange, xTicks, curves, band, level, marks = [], writeX = formatCount } = props;
   const across = (x: number) => (100 * (x - xRange[0])) / (xRange[1] - xRange[0]);
   return (
     <figure className="grid gap-2">
@@ -48,6 +58,14 @@ export function CurvePicture({ label, xTitle, yTitle, xRange, xTicks, curves, le
             className="absolute inset-0 size-full"
             aria-hidden="true"
           >
+            {band && (
+              <path
+                d={`M${outline(band)
+                  .map(([x, y]) => `${across(x).toFixed(2)} ${(100 - y * 100).toFixed(2)}`)
+                  .join(' L')}Z`}
+                fill="var(--indigo-soft)"
+              />
+            )}
             {HEIGHTS.slice(1).map((height) => (
               <path
                 key={height}
@@ -91,7 +109,7 @@ export function CurvePicture({ label, xTitle, yTitle, xRange, xTicks, curves, le
         <div className="figures relative h-6 text-sm text-ink-2">
           {xTicks.map((tick) => (
             <span key={tick} className="absolute -translate-x-1/2 pt-1" style={{ left: `${across(tick)}%` }}>
-              {formatCount(tick)}
+              {writeX(tick)}
             </span>
           ))}
         </div>
@@ -106,6 +124,12 @@ export function CurvePicture({ label, xTitle, yTitle, xRange, xTicks, curves, le
             {name}
           </li>
         ))}
+        {band && (
+          <li className="flex items-center gap-2">
+            <span aria-hidden className="h-3.5 w-7 border border-edge bg-indigo-soft" />
+            {band.name}
+          </li>
+        )}
         {level && (
           <li className="flex items-center gap-2 text-madder">
             <svg viewBox="0 0 28 4" className="h-1 w-7" aria-hidden="true">
@@ -119,10 +143,16 @@ export function CurvePicture({ label, xTitle, yTitle, xRange, xTicks, curves, le
             <svg viewBox="0 0 4 14" className="h-3.5 w-1" aria-hidden="true">
               <path d="M2 0 V14" stroke="var(--ink)" strokeDasharray="2 3" />
             </svg>
-            {name}: <span className="figures">{formatCount(at)}</span>
+            {name}: <span className="figures">{writeX(at)}</span>
           </li>
         ))}
       </ul>
     </figure>
   );
 }
+
+/** Along the upper edge and back along the lower. */
+const outline = ({ points }: Band) => [
+  ...points.map(([x, , upper]) => [x, upper] as const),
+  ...points.toReversed().map(([x, lower]) => [x, lower] as const),
+];
