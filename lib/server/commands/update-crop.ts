@@ -8,7 +8,8 @@ import { listAccessionWithoutSeed } from './list-accession-without-seed';
 import { requireConstants } from './require-constants';
 import { refuseStale } from './stale-version';
 
-const LABELS = {
+/** A crop's fields in the users' words. */
+export const CROP_LABELS = {
   name: 'name',
   scientificName: 'scientific name',
   family: 'family',
@@ -70,7 +71,7 @@ export const updateCrop = defineCommand({
     if (!stored) throw notFound('This crop');
     const { longevityConstants, ...was } = stored;
     const record = { entity: 'crop', entityId: id };
-    await refuseStale(tx, { ...record, called: `Crop ${was.name}` }, version, was.version, LABELS);
+    await refuseStale(tx, { ...record, called: `Crop ${was.name}` }, version, was.version, CROP_LABELS);
     const fromReference = getCropFacts(was.name) !== undefined;
     const whatItIs = Object.fromEntries(
       Object.keys(WHAT_IT_IS).map((field) => {
@@ -101,7 +102,7 @@ export const updateCrop = defineCommand({
     };
     const before = { ...was, constants: longevityConstants?.name ?? null };
     const after = { ...data, constants };
-    const changes = describeChanges(before, after, LABELS);
+    const changes = describeChanges(before, after, CROP_LABELS);
     if (!changes) data.version = version;
     await tx.crop.update({ where: { id }, data });
     if (whatItIs.name !== was.name || whatItIs.scientificName !== was.scientificName) {
