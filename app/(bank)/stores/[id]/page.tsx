@@ -10,6 +10,7 @@ import { PageHead } from '@/app/_components/page-head';
 import { readingsInWords, targetInWords } from '@/app/_format/climate';
 import { formatCount } from '@/app/_format/figures';
 import { listHref } from '@/app/_format/list-href';
+import { storageLifePath } from '@/app/_format/storage-life-path';
 import { storePath } from '@/app/_format/store-path';
 import { storeQuery } from '@/lib/schemas/list-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
@@ -54,7 +55,7 @@ export default async function StorePage({ params, searchParams }: Props) {
         }
         title={store.name}
       >
-        <Link href={`/reference/storage-life?store=${encodeURIComponent(store.id)}`} className="button">
+        <Link href={storageLifePath({ store: store.id })} className="button">
           How long seed keeps here
         </Link>
         {mayActAs(person, 'steward') && (

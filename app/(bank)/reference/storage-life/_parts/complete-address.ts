@@ -8,7 +8,7 @@ type Example = Record<'crop' | 'moisture' | 'temperature' | 'initial' | 'wanted'
 /** A crop with constants of its own, where there is one. */
 export function exampleFor(crops: readonly { id: string; own: boolean }[]): Example {
   const crop = (crops.find(({ own }) => own) ?? crops[0])?.id ?? '';
-  return { crop, moisture: '6', temperature: '5', initial: '95', wanted: '85', years: '20' };
+  return { crop, moisture: '9', temperature: '15', initial: '95', wanted: '85', years: '20' };
 }
 
 /** A parameter that is given and not blank; the first where it is given twice. */

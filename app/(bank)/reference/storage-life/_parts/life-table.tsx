@@ -32,10 +32,10 @@ export function LifeTable({ seed, goal, condition }: Props) {
   return (
     <details>
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">The same figures in a table</summary>
+      <p className="label pb-1">Years, by moisture along the top and temperature down the side.</p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reached by the keyboard */}
       <section aria-label="Years by moisture and temperature" tabIndex={0} className="overflow-x-auto">
         <table className="ledger tight">
-          <caption className="label text-left">Years, by moisture along the top and temperature down the side.</caption>
           <thead>
             <tr>
               <td />

@@ -70,7 +70,7 @@ export function boxOf(text: string, middle: Point, fontSize: number): Box {
 }
 
 /** The room that a mark takes. */
-export const boxAround = ({ x, y }: Point): Box => ({ left: x - 10, right: x + 10, top: y - 10, bottom: y + 10 });
+export const boxAround = ({ x, y }: Point): Box => ({ left: x - 14, right: x + 14, top: y - 14, bottom: y + 14 });
 
 /** A zone of the map in pixels. */
 export function boxOfZone(zone: MapBounds, frame: Frame): Box {
@@ -119,11 +119,11 @@ export function wordPlaces(text: string, mark: Point, frame: Frame): Point[] {
   const half = widthOf(text, frame.fontSize) / 2;
   const level = mark.y + frame.fontSize / 3;
   return [
-    { x: mark.x + half + 14, y: level },
-    { x: mark.x - half - 14, y: level },
+    { x: mark.x + half + 18, y: level },
+    { x: mark.x - half - 18, y: level },
     ...[0, -1, 1].flatMap((step) => [
-      { x: mark.x + step * half, y: mark.y - 14 },
-      { x: mark.x + step * half, y: mark.y + 14 + frame.fontSize },
+      { x: mark.x + step * half, y: mark.y - 19 },
+      { x: mark.x + step * half, y: mark.y + 16 + frame.fontSize },
     ]),
   ];
 }

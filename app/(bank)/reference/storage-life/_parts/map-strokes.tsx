@@ -62,12 +62,19 @@ export function ZoneArea({ zone, frame, prefix }: ZoneAreaProps) {
   );
 }
 
-/** A diamond where the store's air sets moisture too, otherwise dots along its temperature. */
+/** An open diamond where the store's air sets moisture too, so that what was asked can stand in it; otherwise dots along its temperature. */
 export function StoreMark({ at, isLine, plot }: { at: Point; isLine: boolean; plot: Box }) {
-  return isLine ? (
-    <path d={`M${plot.left} ${at.y}H${plot.right}`} stroke="var(--indigo)" strokeWidth={2.5} strokeDasharray="2 5" />
-  ) : (
-    <path d={`M${at.x} ${at.y - 9}l9 9l-9 9l-9 -9Z`} fill="var(--indigo)" stroke="var(--sheet)" strokeWidth={2} />
+  if (isLine) {
+    return (
+      <path d={`M${plot.left} ${at.y}H${plot.right}`} stroke="var(--indigo)" strokeWidth={2.5} strokeDasharray="2 5" />
+    );
+  }
+  const diamond = `M${at.x} ${at.y - 13}l13 13l-13 13l-13 -13Z`;
+  return (
+    <>
+      <path d={diamond} fill="none" stroke="var(--sheet)" strokeWidth={7} />
+      <path d={diamond} fill="none" stroke="var(--indigo)" strokeWidth={3} />
+    </>
   );
 }
 

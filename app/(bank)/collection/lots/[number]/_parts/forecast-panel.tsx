@@ -4,6 +4,7 @@ import { Notice } from '@/app/_components/notice';
 import { fallsBelowWords } from '@/app/_format/falls-below-words';
 import { formatDate, formatMonth, formatPercentFigure } from '@/app/_format/figures';
 import { forecastCaption } from '@/app/_format/forecast-caption';
+import { storageLifePath } from '@/app/_format/storage-life-path';
 import { fromEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { thresholdPercent } from '@/lib/domain/regrow/threshold';
 import { isWorthTesting } from '@/lib/domain/regrow/worth-testing';
@@ -62,13 +63,38 @@ export async function ForecastPanel({ page, forecast, asked, askedErrors }: Prop
         events={forecast.events}
         thresholdFigure={thresholdPercent(threshold)}
       />
-      <WhatIfForm lotNumber={page.number} asked={asked} errors={askedErrors} stores={stores} forecast={forecast} />
+      <WhatIfForm
+        lotNumber={page.number}
+        asked={asked}
+        errors={askedErrors}
+        stores={stores}
+        forecast={forecast}
+        mapPath={mapPathOf(page, forecast, asked)}
+      />
       {whatIf && !whatIf.ok && <Notice kind="caution">{whatIf.reason}</Notice>}
       <ForecastGrounds page={page} forecast={forecast} />
       <FallsBelowTable fallsBelow={forecast.fallsBelow} />
       <ForecastTable forecast={forecast} />
     </section>
   );
+}
+
+/** The map of storage life for this seed as it is now, where it lies or where it was asked about. */
+function mapPathOf(page: LotPage, forecast: LotForecast, asked: WhatIf): string {
+  const store = asked.store ?? page.evaluated.periods.at(-1)?.storeId;
+  const now = page.evaluated.judgement.viabilityNow?.median ?? 0;
+  // By more than a tenth of a percent, to which the link is rounded.
+  const isAbove = now - forecast.threshold > 0.001 && now < 0.9995;
+  const other = forecast.whatIf?.ok ? forecast.whatIf : forecast.present;
+  return storageLifePath({
+    crop: page.crop.id,
+    store,
+    moisture: other.moisturePercent,
+    temperature: other.temperatureC,
+    // Below the line already there is no fall to ask about: the page's own example stands in.
+    initial: isAbove ? now * 100 : undefined,
+    wanted: isAbove ? forecast.threshold * 100 : undefined,
+  });
 }
 
 function chartOf(page: LotPage, forecast: LotForecast) {

@@ -10,10 +10,12 @@ interface Props {
   errors: string[];
   stores: { id: string; name: string; targetTemperatureC: number }[];
   forecast: LotForecast;
+  /** the map of storage life, asked about this seed */
+  mapPath: string;
 }
 
 /** What if this seed lay elsewhere from today on, sealed: drawn beside the forecast, kept in the address. */
-export function WhatIfForm({ lotNumber, asked, errors, stores, forecast }: Props) {
+export function WhatIfForm({ lotNumber, asked, errors, stores, forecast, mapPath }: Props) {
   const isAsked = asked.store !== undefined || asked.temperature !== undefined || asked.moisture !== undefined;
   return (
     <details open={isAsked || errors.length > 0} className="border-t border-rule pt-2" id="what-if">
@@ -58,6 +60,9 @@ export function WhatIfForm({ lotNumber, asked, errors, stores, forecast }: Props
             Clear
           </Link>
         )}
+        <Link href={mapPath} className="button">
+          See the map
+        </Link>
       </form>
       {errors.map((error) => (
         <p key={error} className="mt-2 font-semibold text-madder">
