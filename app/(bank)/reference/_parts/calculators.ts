@@ -14,6 +14,16 @@ export const CALCULATORS: readonly Calculator[] = [
     asks: '45 of 50 seeds grew: what may the whole lot do?',
   },
   {
+    slug: 'seeds-to-test',
+    title: 'Seeds to test',
+    asks: 'How few seeds tell whether a lot is still above its line?',
+  },
+  {
+    slug: 'germination-over-days',
+    title: 'Germination over days',
+    asks: 'Counts on several days: how fast, how evenly and how far did this seed germinate?',
+  },
+  {
     slug: 'storage-life',
     title: 'How long does seed keep',
     asks: 'At 15 °C and 9 % moisture, how many years from 95 % to 85 %? And what would be enough for twenty?',
