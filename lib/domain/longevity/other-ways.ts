@@ -7,6 +7,7 @@ import type { StorageCondition } from './viability-equation';
 
 /** Stores that many people have or can buy: cool room, cellar, fridge, freezer; degrees C. Common practice. */
 export const USUAL_STORES_C = [20, 15, 10, 5, -18] as const;
+const COLDEST_USUAL_STORE_C = Math.min(...USUAL_STORES_C);
 
 /**
  * The warmest usual store, colder than the one asked about, in which some moisture reaches the goal.
@@ -28,12 +29,12 @@ export function coolerWay(seed: SeedKind, temperatureC: number, goal: StorageGoa
 }
 
 /**
- * The moistest whole percent, drier than the moisture asked about, at which some store reaches the goal.
+ * The moistest whole percent, drier than the moisture asked about, at which a usual store reaches the goal.
  *
  * @param seed             constants with their range, storage behaviour and oil
  * @param moisturePercent  percent of fresh weight at which none does
  * @param goal             viability wanted after some days
- * @returns that moisture with the warmest store that reaches it there; null when none does
+ * @returns that moisture with the warmest store that reaches it there, -18 C or warmer; null when none does
  * @throws RangeError as `warmestThatReaches`
  * Checked in tests/domain/longevity/other-ways.test.ts
  */
@@ -42,7 +43,9 @@ export function drierWay(seed: SeedKind, moisturePercent: number, goal: StorageG
   const start = Math.min(Math.ceil(moisturePercent) - 1, HIGH_MOISTURE_LIMIT_PERCENT);
   for (let drier = start; drier >= driest; drier -= 1) {
     const reach = warmestThatReaches(seed, drier, goal);
-    if (reach.ok) return { moisturePercent: drier, temperatureC: reach.temperatureC };
+    if (reach.ok && reach.temperatureC >= COLDEST_USUAL_STORE_C) {
+      return { moisturePercent: drier, temperatureC: reach.temperatureC };
+    }
   }
   return null;
 }

@@ -85,7 +85,8 @@ function TemperatureWay({ seed, condition, goal }: WayProps) {
       {reach.reason}{' '}
       {way && (
         <b>
-          Dried to {moistureOf(way.moisturePercent)} it would at {formatTemperature(atMost(way.temperatureC))}.
+          Dried to {moistureOf(way.moisturePercent)} it would, at {formatTemperature(atMost(way.temperatureC))} or
+          cooler.
         </b>
       )}
     </p>

@@ -19,7 +19,7 @@ export function Grounds({ stored, asked }: { stored: StoredSeed; asked: AskedSto
           <b>Borrowed constants</b>: fitted to {constants.name}, not to {cropName}. {borrowedBecause}
         </Notice>
       )}
-      <div className="sheet grid max-w-prose gap-2">
+      <div className="sheet grid gap-2 *:max-w-prose">
         <p>
           Constants of{' '}
           <Link href={`/reference#${constants.id}`} className="text-ink underline underline-offset-3">
@@ -29,16 +29,16 @@ export function Grounds({ stored, asked }: { stored: StoredSeed; asked: AskedSto
           <span className="figures">
             KE {KE}, CW {CW}, CH {CH}, CQ {CQ}
           </span>
-          .{' '}
-          <span className="wrap-anywhere">
-            {constants.mark}: {constants.source}
-          </span>
+          .
+        </p>
+        <p className="wrap-anywhere">
+          <b>{constants.mark}</b>: {constants.source}
         </p>
         <p>
           Drying below <b>{moistureOf(lowMoistureLimitPercent(seed))}</b> gains nothing{' '}
           {seed.constantsRange.lowMoistureLimitPercent === undefined
             ? `(the moisture at rest in air of 10.6 % humidity at 20 °C${stored.oilKnown ? '' : ', with oil taken as none, for it is not known'}).`
-            : '(seen in the study itself).'}{' '}
+            : '(as it came with the constants).'}{' '}
           Limits seen in the cold are higher than those seen in the warmth.
         </p>
         <p>{uncertaintyInWords(stored, asked)}</p>
