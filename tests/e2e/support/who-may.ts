@@ -49,6 +49,8 @@ export const PAGES: Record<string, PageRule> = {
   '/reference/constants/new': { who: 'steward' },
   '/reference/flowers-to-bag': { who: 'visitor' },
   '/reference/germination-interval': { who: 'visitor' },
+  '/reference/moisture-and-drying': { who: 'visitor' },
+  '/reference/seed-weight': { who: 'visitor' },
   '/reference/germination-over-days': { who: 'visitor' },
   '/reference/keeping-variety': { who: 'visitor' },
   '/reference/seeds-to-sow': { who: 'visitor' },

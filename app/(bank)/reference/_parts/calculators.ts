@@ -43,6 +43,16 @@ export const CALCULATORS: readonly Calculator[] = [
     title: 'Keeping variety',
     asks: 'How many plants keep what is rare in a variety, and what do many regrowings cost it?',
   },
+  {
+    slug: 'moisture-and-drying',
+    title: 'Moisture and drying',
+    asks: 'How moist is it, what will this air bring it to, and when is it dry enough?',
+  },
+  {
+    slug: 'seed-weight',
+    title: 'Seed weight and number',
+    asks: 'What do a thousand seeds weigh, and how many are in this packet?',
+  },
 ];
 
 export function calculator(slug: string): Calculator {

@@ -1,0 +1,62 @@
+import type { z } from 'zod';
+import { Notice } from '@/app/_components/notice';
+import { formatCount } from '@/app/_format/figures';
+import { gramsForSeeds, type SeedSample } from '@/lib/domain/stock/seeds-by-weight';
+import { gramsSchema, PACKET_LEVELS } from '@/lib/schemas/calculators/seed-weight';
+import { AskChoice, AskNumber } from '../../_parts/question-fields';
+import { QuestionForm } from '../../_parts/question-form';
+import type { Question } from '../../_parts/read-question';
+import { figures } from './weight-words';
+
+type Asked = z.infer<typeof gramsSchema>;
+
+interface Props {
+  action: string;
+  question: Question<Asked>;
+  sample: SeedSample | null;
+}
+
+/** Seeds wanted: how many grams to weigh out so that enough are there? */
+export function GramsSection({ action, question, sample }: Props) {
+  return (
+    <>
+      <p className="max-w-prose">Worked out with the replicates above: the same seed, as dry.</p>
+      <QuestionForm action={action} question={question} fields={Object.keys(gramsSchema.shape)}>
+        <AskNumber question={question} name="seedsWanted" label="Seeds wanted" whole />
+        <AskNumber question={question} name="gramsStep" label="Balance reads to" unit="g" />
+        <AskChoice
+          question={question}
+          name="gramsAssurance"
+          label="Chance that enough are there"
+          options={PACKET_LEVELS.map((value) => ({ value, label: `${value} in 100` }))}
+        />
+      </QuestionForm>
+      {question.input && sample && <Answer asked={question.input} sample={sample} />}
+      {question.input && !sample && <Notice kind="note">The replicates above come first.</Notice>}
+    </>
+  );
+}
+
+function Answer({ asked, sample }: { asked: Asked; sample: SeedSample }) {
+  const percent = asked.gramsAssurance ?? '95';
+  const { weightG, expectedG } = gramsForSeeds({
+    seeds: asked.seedsWanted,
+    sample,
+    stepG: asked.gramsStep,
+    assurance: Number(percent) / 100,
+  });
+  return (
+    <section className="sheet grid gap-3" aria-label="Grams for the seeds wanted">
+      <p className="say">
+        Weigh out <b>{onBalance(weightG, asked.gramsStep)}</b>: {percent} times in 100 at least{' '}
+        {formatCount(asked.seedsWanted)} seeds are in it. On average they weigh {figures(expectedG)} g.
+      </p>
+    </section>
+  );
+}
+
+/** Up to the next step of the balance: a step less would be too few. */
+function onBalance(grams: number, stepG: number): string {
+  const decimals = Math.min(5, Math.max(0, Math.ceil(-Math.log10(stepG) - 1e-9)));
+  return `${(Math.ceil(grams / stepG - 1e-9) * stepG).toFixed(decimals)} g`;
+}

@@ -1,0 +1,31 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { tickValues } from '../../app/(bank)/reference/moisture-and-drying/_parts/tick-values';
+
+test('round figures that cover the range', () => {
+  expect(tickValues(5.2, 12, 5)).toEqual([4, 6, 8, 10, 12]);
+  expect(tickValues(0, 1, 5)).toEqual([0, 0.2, 0.4, 0.6, 0.8, 1]);
+});
+
+test('days of a calendar are whole, also over half a day', () => {
+  expect(tickValues(0.3, 0.8, 8, true)).toEqual([0, 1]);
+  expect(tickValues(0.4, 4.2, 3, true)).toEqual([0, 2, 4, 6]);
+});
+
+test('the ends lie at or beyond the data, and never more gaps than asked for but for the ends', () => {
+  const value = fc.double({ min: -100, max: 100, noNaN: true });
+  fc.assert(
+    fc.property(
+      value,
+      fc.double({ min: 0.01, max: 500, noNaN: true }),
+      fc.integer({ min: 2, max: 10 }),
+      (from, span, about) => {
+        const ticks = tickValues(from, from + span, about);
+        expect(ticks[0]).toBeLessThanOrEqual(from + 1e-6);
+        expect(ticks.at(-1)).toBeGreaterThanOrEqual(from + span - 1e-6);
+        expect(ticks.length).toBeLessThanOrEqual(about + 3);
+      },
+    ),
+    { seed: 20260322 },
+  );
+});
