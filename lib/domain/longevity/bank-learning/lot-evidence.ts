@@ -45,7 +45,7 @@ export interface LotEvidence {
   logTop: number;
 }
 
-const CUT = 30; // e^-30 of the top is left out: a crop believed to lie five spreads away still finds its numbers
+const CUT = 45; // e^-45 of the top is left out: a crop believed to lie eight spreads away still finds its numbers
 const MOST_INFORMATION = 2 / Math.PI; // of one seed about its lot's probit, at half alive
 const ROWS_ACROSS_TOP = 5; // rows within e^-2 of the top: a step of about one width
 const COARSEST_RATE_STEP = 0.5;

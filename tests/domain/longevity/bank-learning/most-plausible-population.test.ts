@@ -34,7 +34,7 @@ function reached(result: MostPlausiblePopulation) {
 const errorOf = (covariance: number[][], index: number) => Math.sqrt((covariance[index] as number[])[index] as number);
 
 describe('the most plausible belief', () => {
-  it("agrees with R's optim: figures to 1e-5, their standard errors to a thousandth", () => {
+  it("agrees with R's optim: figures to 1e-4, their standard errors to a thousandth", () => {
     for (const row of goldenRows<BestRow>('bank-learning', 'best')) {
       const { lots, ...question } = goldenCrop(row.crop);
       const { population, covariance, logPosterior } = reached(
@@ -42,11 +42,11 @@ describe('the most plausible belief', () => {
       );
       const near = (actual: number, expected: number, tolerance: number) =>
         expect(Math.abs(actual - expected), `${row.crop}: ${actual} for ${expected}`).toBeLessThan(tolerance);
-      near(population.initial.mean, row.initialMean, 1e-5);
-      near(population.initial.sd, row.initialSd, 1e-5);
-      near(population.logRate.mean, row.rateMean, 1e-5);
-      near(population.logRate.sd, row.rateSd, 1e-5);
-      near(logPosterior, row.logPosterior, 1e-6);
+      near(population.initial.mean, row.initialMean, 1e-4);
+      near(population.initial.sd, row.initialSd, 1e-4);
+      near(population.logRate.mean, row.rateMean, 1e-4);
+      near(population.logRate.sd, row.rateSd, 1e-4);
+      near(logPosterior, row.logPosterior, 1e-5);
       [row.seInitialMean, row.seInitialLogSd, row.seRateMean, row.seRateLogSd].forEach((error, index) => {
         near(errorOf(covariance, index), error, 1e-3 * error);
       });
@@ -62,8 +62,8 @@ describe('the most plausible belief', () => {
       const { population, covariance } = reached(mostPlausiblePopulation({ evidence, ...question, learnRate: false }));
       expect(Math.abs(population.logRate.mean - question.published.logRate.mean)).toBe(0);
       expect(population.logRate.sd).toBeCloseTo(question.published.logRate.sd, 12);
-      expect(Math.abs(population.initial.mean - row.initialMeanAlone)).toBeLessThan(2e-5);
-      expect(Math.abs(population.initial.sd - row.initialSdAlone)).toBeLessThan(2e-5);
+      expect(Math.abs(population.initial.mean - row.initialMeanAlone)).toBeLessThan(1e-4);
+      expect(Math.abs(population.initial.sd - row.initialSdAlone)).toBeLessThan(1e-4);
       expect(covariance[2]).toEqual([0, 0, 0, 0]);
     }
   });

@@ -20,6 +20,7 @@ export function simulatedLots({
   seeds?: number;
 }): TestedLot[] {
   const random = xoroshiro128plus(rngSeed);
+  for (let skipped = 0; skipped < 20; skipped += 1) random.next(); // the first numbers of neighbouring seeds are alike
   const uniform = () => ((random.next() >>> 0) + 0.5) / 2 ** 32;
   const gauss = () => normalQuantile(uniform());
   return Array.from({ length: count }, () => {
