@@ -18,7 +18,7 @@ for (i in seq_len(nrow(goals))) {
 }
 dbetabinom <- function(k, n, p, rho) { a <- p * (1 - rho) / rho; b <- (1 - p) * (1 - rho) / rho; exp(lchoose(n, k) + lbeta(k + a, n - k + b) - lbeta(a, b)) }
 uneven <- list()
-for (d in c(10, 25, 50)) for (rho in c(0.005, 0.02, 0.1)) for (poor in c(0.75, 0.8)) {
+for (d in c(4, 10, 25, 50)) for (rho in c(0.005, 0.02, 0.1)) for (poor in c(0.75, 0.8)) {
   good <- poor + 0.15; at_poor <- at_good <- 1; crit <- fk <- fr <- numeric(40)
   for (m in 1:40) {
     n <- m * d

@@ -62,6 +62,12 @@ function DueRow({ row, today, mayRecord }: { row: TestDueRow; today: string; may
             {formatCount(row.seedsLeft)} seeds left
           </span>
         </p>
+        <Link
+          href={`/reference/seeds-to-test?lot=${encodeURIComponent(row.lotNumber)}`}
+          className="inline-flex min-h-11 items-center text-sm text-ink-2 underline underline-offset-3"
+        >
+          How many seeds to test<span className="sr-only"> of {row.lotNumber}</span>
+        </Link>
       </div>
       {mayRecord && (
         <Link href={`/germination/new?lot=${encodeURIComponent(row.lotNumber)}`} className="button justify-self-start">
