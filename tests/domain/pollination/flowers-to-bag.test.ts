@@ -60,16 +60,35 @@ describe('flowers to bag', () => {
     expect(flowersToBag({ ...hopeless, seeds: 1e6 }).forSeeds).toBe(Number.POSITIVE_INFINITY);
   });
 
+  it('count a chance equal to the assurance as enough: two flowers for three in four', () => {
+    const half = { success: 0.5, seedsPerFruit: 1, seedsPerFruitSd: 0, seeds: 1, plants: 1, assurance: 0.75 };
+    expect(flowersToBag(half)).toEqual({ forSeeds: 2, perPlantForAll: 2, perPlant: 2 });
+  });
+
   it.each([
-    { success: 0 },
-    { success: 1.1 },
-    { seedsPerFruit: 0 },
-    { seedsPerFruitSd: -1 },
-    { seeds: 0 },
-    { plants: 0 },
-    { assurance: 1 },
-  ])('refuse %o', (wrong) => {
+    { wrong: { success: 0 }, named: /success/ },
+    { wrong: { success: 1.1 }, named: /success/ },
+    { wrong: { seedsPerFruit: 0 }, named: /seedsPerFruit must/ },
+    { wrong: { seedsPerFruit: Number.POSITIVE_INFINITY }, named: /seedsPerFruit must/ },
+    { wrong: { seedsPerFruitSd: -1 }, named: /seedsPerFruitSd/ },
+    { wrong: { seeds: 0 }, named: /seeds must/ },
+    { wrong: { plants: 0 }, named: /plants/ },
+    { wrong: { plants: 1.5 }, named: /plants/ },
+    { wrong: { assurance: 1 }, named: /assurance/ },
+    { wrong: { assurance: 0 }, named: /assurance/ },
+  ])('refuse $wrong', ({ wrong, named }) => {
     const right = { seeds: 10, plants: 2, success: 0.5, seedsPerFruit: 9, seedsPerFruitSd: 2, assurance: 0.95 };
-    expect(() => flowersToBag({ ...right, ...wrong })).toThrow(RangeError);
+    expect(() => flowersToBag({ ...right, ...wrong })).toThrow(named);
+  });
+
+  it.each([-1, 2.5])('refuse %f flowers', (flowers) => {
+    const fruit = { success: 0.5, seedsPerFruit: 9, seedsPerFruitSd: 2, seeds: 3 };
+    expect(() => chanceOfSeeds({ ...fruit, flowers })).toThrow(/flowers must/);
+    expect(chanceOfSeeds({ ...fruit, flowers: 0 })).toBe(0);
+  });
+
+  it('count fruits that hold exactly the seed wanted as enough', () => {
+    expect(chanceOfSeeds({ flowers: 2, seeds: 20, success: 1, seedsPerFruit: 10, seedsPerFruitSd: 0 })).toBe(1);
+    expect(chanceOfSeeds({ flowers: 2, seeds: 21, success: 1, seedsPerFruit: 10, seedsPerFruitSd: 0 })).toBe(0);
   });
 });

@@ -69,11 +69,31 @@ describe('effective number of parents', () => {
     expectClose(selfing, 1 / 0.415, 1e-12, seedByPlant);
   });
 
-  it('refuses shares that cannot be', () => {
-    expect(() => effectiveParents([])).toThrow(RangeError);
-    expect(() => effectiveParents([{ seed: 1, pollen: 0 }])).toThrow(RangeError);
-    expect(() => effectiveParents([{ seed: -1, pollen: 2 }])).toThrow(RangeError);
-    expect(() => effectiveParents([{ seed: Number.NaN, pollen: 2 }])).toThrow(RangeError);
-    expect(() => parentsBySeed({ seedByPlant: [1], pollination: 'crossing', pollenPlants: 0.5 })).toThrow(RangeError);
+  it.each([
+    {
+      plants: [
+        { seed: -1, pollen: 2 },
+        { seed: 3, pollen: 2 },
+      ],
+      named: /shares must be finite/,
+    },
+    {
+      plants: [
+        { seed: 1, pollen: -2 },
+        { seed: 3, pollen: 5 },
+      ],
+      named: /shares must be finite/,
+    },
+    { plants: [{ seed: Number.POSITIVE_INFINITY, pollen: 2 }], named: /shares must be finite/ },
+    { plants: [{ seed: 2, pollen: Number.NaN }], named: /shares must be finite/ },
+    { plants: [{ seed: 1, pollen: 0 }], named: /somebody must give/ },
+    { plants: [{ seed: 0, pollen: 1 }], named: /somebody must give/ },
+    { plants: [], named: /somebody must give/ },
+  ])('refuses $plants', ({ plants, named }) => {
+    expect(() => effectiveParents(plants)).toThrow(named);
+  });
+
+  it.each([0.5, -1])('refuses %f pollen plants', (pollenPlants) => {
+    expect(() => parentsBySeed({ seedByPlant: [1], pollination: 'crossing', pollenPlants })).toThrow(/pollenPlants/);
   });
 });
