@@ -114,17 +114,27 @@ export function labelPlaces(line: readonly Point[], frame: Frame): Point[] {
     .map(({ x, y }) => ({ x, y: y + frame.fontSize / 3 }));
 }
 
-/** Places for a mark's words: right, left, above and below it. */
+/** Places for a mark's words: right, left, above and below it, then a line or two farther off. */
 export function wordPlaces(text: string, mark: Point, frame: Frame): Point[] {
   const half = widthOf(text, frame.fontSize) / 2;
   const level = mark.y + frame.fontSize / 3;
+  const aside = half + 20;
+  const beside = [0, -0.5, 0.5, -1, 1].map((share) => mark.x + share * half);
   return [
-    { x: mark.x + half + 18, y: level },
-    { x: mark.x - half - 18, y: level },
-    ...[0, -1, 1].flatMap((step) => [
-      { x: mark.x + step * half, y: mark.y - 19 },
-      { x: mark.x + step * half, y: mark.y + 16 + frame.fontSize },
-    ]),
+    { x: mark.x + aside, y: level },
+    { x: mark.x - aside, y: level },
+    ...[0, 1, 2].flatMap((lines) => {
+      const off = lines * (frame.fontSize + 4);
+      const above = mark.y - 19 - off;
+      const below = mark.y + 16 + frame.fontSize + off;
+      return [...beside, mark.x + aside, mark.x - aside].flatMap((x) => [
+        { x, y: above },
+        { x, y: below },
+      ]);
+    }),
+    // Past a name that stands upright beside the mark.
+    { x: mark.x + aside + 2 * frame.fontSize, y: level },
+    { x: mark.x - aside - 2 * frame.fontSize, y: level },
   ];
 }
 
