@@ -22,9 +22,9 @@ export function SoFar({ plan, tested, germinated }: Props) {
       </p>
       {stopped && estimate?.ok && (
         <p className="max-w-prose">
-          The plain share is {percent(estimate.plain)} %; freed of the leaning that comes from stopping, the best single
-          figure is {percent(estimate.unbiased)} %. Record all {tested} seeds as tested: the forecast needs no
-          correction.
+          The plain share is {percent(estimate.plain)} %. Stopping at a clear count makes such shares lean away from the
+          line; an estimate free of that is {percent(estimate.unbiased)} %. Record all {tested} seeds as tested: the
+          forecast needs no correction.
         </p>
       )}
       {stopped && estimate && !estimate.ok && (
