@@ -8,8 +8,8 @@ import { probitsUntilBelow } from './probits-until-below';
 /** Farther than this a date is not told: no steward plans by it and no store stays as it is so long. Our own choice. */
 export const HORIZON_DAYS = 200 * 365.25;
 
-/** The chance of being below the threshold that asks for a test, whatever else says (design figure). */
-export const TEST_DUE_CHANCE = 0.1;
+/** The chance of being below the threshold at which a test is due, whatever the prediction. The bank's own choice. */
+export const CHANCE_THAT_CALLS_FOR_A_TEST = 0.1;
 
 /**
  * Days from now until the chance of being below a threshold reaches a level.
@@ -81,7 +81,7 @@ export function timeToThreshold({
     median: daysAt(0.5),
     earliest: daysAt(0.5 * (1 - level)),
     latest: daysAt(0.5 * (1 + level)),
-    testDue: daysAt(TEST_DUE_CHANCE),
+    testDue: daysAt(CHANCE_THAT_CALLS_FOR_A_TEST),
   };
 }
 

@@ -1,9 +1,7 @@
 /**
- * The search behind both seeds-to-sow functions: fewest seeds for which the chance of raising the plants reaches the
+ * Where seeds are too many to be counted off one by one: fewest seeds for which the chance of raising the plants reaches the
  * assurance. That chance grows with every seed, so the answer is bracketed and the bracket closed to one seed.
  */
-import { type ChanceDistribution, chanceOfRaising } from './raising-chance';
-
 /** Keeps the log-odds of a chance of 0 or 1 finite, so that the bracket can still be divided. */
 const MAX_LOG_ODDS = 40;
 
@@ -15,7 +13,7 @@ const TIE = 1e-12;
  *
  * @param plants        integer >= 1
  * @param assurance     in (0, 1)
- * @param distribution  of the chance per seed
+ * @param chanceWith    the chance of raising the plants from a number of seeds, rising with it
  * @param startAt       a guess at the answer; a poor one costs time, not correctness
  * @param limit         largest number tried
  * @returns integer, or Infinity when even `limit` seeds do not reach the assurance
@@ -24,14 +22,13 @@ const TIE = 1e-12;
 export function fewestSeeds(
   plants: number,
   assurance: number,
-  distribution: ChanceDistribution,
+  chanceWith: (seeds: number) => number,
   startAt: number,
   limit: number,
 ): number {
   if (plants > limit) return Number.POSITIVE_INFINITY;
   const wanted = logOdds(assurance);
   const isEnough = (chance: number) => chance >= assurance - TIE;
-  const chanceWith = (seeds: number) => chanceOfRaising(plants, seeds, distribution);
 
   // `tooFew` never reaches the assurance (fewer seeds than plants cannot); `enough` does, once it is known.
   let tooFew = plants - 1;

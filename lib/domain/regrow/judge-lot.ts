@@ -5,14 +5,15 @@
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
 import { nextSowingDates } from '../calendar/season';
 import { medianViability, probabilityBelow, viabilityAt } from '../longevity/lot-model';
-import { ageingUntilBelow } from './ageing-until-below';
+import { probitsUntilBelow } from '../longevity/probits-until-below';
+import { CHANCE_THAT_CALLS_FOR_A_TEST } from '../longevity/time-to-threshold';
 import { decideAction } from './decide-action';
 import { type Decline, dateWhenLost, daysUntilLost, probitsLostBy } from './decline-dates';
 import { judgeWithoutForecast } from './judge-without-forecast';
 import { chanceOfRaisingOn, lastSafeSeason, type SowingOutlook } from './last-safe-season';
 import type { LotJudgement, LotToJudge } from './lot-judgement';
 import { STANDARD_ASSURANCE, seedsToSow, seedsToSowUncertain } from './seeds-to-sow';
-import { CHANCE_THAT_CALLS_FOR_A_TEST, type TestDue, testDue } from './test-due';
+import { type TestDue, testDue } from './test-due';
 import { lotThreshold } from './threshold';
 import { urgencyOf } from './urgency';
 
@@ -100,8 +101,10 @@ function dueTest(lot: LotToJudge, threshold: number): TestDue {
       ? { on: receivedOn, probitsLost: 0 }
       : { on: lastTestedOn, probitsLost: lot.probitsLostAtLastTest ?? lostBefore(lot, lastTestedOn) };
   const decline: Decline = { today, probitsLostNow, probitsPerDay, since };
-  const untilBelow = ageingUntilBelow({ posterior, threshold, chance: 0.5 });
-  const untilRisk = ageingUntilBelow({ posterior, threshold, chance: CHANCE_THAT_CALLS_FOR_A_TEST });
+  const untilBelow = probitsUntilBelow(posterior, { threshold, chance: 0.5 }) ?? Number.POSITIVE_INFINITY;
+  const untilRisk =
+    probitsUntilBelow(posterior, { threshold, chance: CHANCE_THAT_CALLS_FOR_A_TEST, start: 0.6 * untilBelow }) ??
+    Number.POSITIVE_INFINITY;
   return testDue({
     receivedOn,
     lastTestedOn,

@@ -5,10 +5,8 @@
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
 import { nextSeason, sowingOf } from '../calendar/season';
 import type { LotPosterior } from '../longevity/lot-model';
-import { binomialTailCurve } from '../statistics/binomial-tail-curve';
-import { ageingUntilBelow } from './ageing-until-below';
-import { chancesWithin, type LotAtSowing, type Step, stepOfSowing } from './chance-distribution';
-import { chanceOfRaising } from './raising-chance';
+import { probitsUntilBelow } from '../longevity/probits-until-below';
+import { chanceFromSowing, type LotAtSowing } from './chance-from-sowing';
 
 /** Seasons looked ahead: beyond the working life of anyone who plans with the answer. */
 export const HORIZON_SEASONS = 150;
@@ -32,8 +30,6 @@ export interface SowingOutlook {
   emergence: number;
 }
 
-/** Bounds this close are as good as the chance itself. */
-const CLOSE_BOUNDS = 1e-4;
 const DAYS_PER_YEAR = 365.25;
 
 /**
@@ -46,13 +42,7 @@ const DAYS_PER_YEAR = 365.25;
  * Checked in tests/domain/regrow/last-safe-season.test.ts
  */
 export function chanceOfRaisingOn(outlook: SowingOutlook, sowOn: CalendarDate): number {
-  const { plantsNeeded, seedsLeft } = outlook;
-  const lot = lotOn(outlook, sowOn);
-  if (seedsLeft < plantsNeeded) return 0;
-  const step = stepOfSowing(lot, plantsNeeded, seedsLeft);
-  const { least, most } = boundsOfRaising(outlook, step);
-  if (most - least < CLOSE_BOUNDS) return (least + most) / 2;
-  return chanceOfRaising(plantsNeeded, seedsLeft, chancesWithin(lot, step));
+  return chanceFromSowing(lotOn(outlook, sowOn), outlook.plantsNeeded, outlook.seedsLeft);
 }
 
 /**
@@ -70,7 +60,8 @@ export function lastSafeSeason(outlook: SowingOutlook, sowingMonth: number, assu
   requireOutlook(outlook, assurance);
   const first = nextSeason(outlook.today, sowingMonth);
   const last = first + HORIZON_SEASONS - 1;
-  const isSafe = (season: number) => isSafeOn(outlook, sowingOf(season, outlook.today, sowingMonth).sowOn, assurance);
+  const isSafe = (season: number) =>
+    chanceOfRaisingOn(outlook, sowingOf(season, outlook.today, sowingMonth).sowOn) >= assurance;
   if (!isSafe(first)) return 'past';
   if (isSafe(last)) return 'beyond horizon';
   // The chance only falls from season to season: close in on the last safe one from where it is likely to be, in growing
@@ -91,34 +82,13 @@ export function lastSafeSeason(outlook: SowingOutlook, sowingMonth: number, assu
   return safe;
 }
 
-/** Whether the chance reaches the assurance: mostly two looks at the posterior say so. */
-function isSafeOn(outlook: SowingOutlook, sowOn: CalendarDate, assurance: number): boolean {
-  const { plantsNeeded, seedsLeft } = outlook;
-  if (seedsLeft < plantsNeeded) return false;
-  const lot = lotOn(outlook, sowOn);
-  const step = stepOfSowing(lot, plantsNeeded, seedsLeft);
-  const { least, most } = boundsOfRaising(outlook, step);
-  if (least >= assurance) return true;
-  if (most < assurance) return false;
-  return chanceOfRaising(plantsNeeded, seedsLeft, chancesWithin(lot, step)) >= assurance;
-}
-
-/** What the chance of raising the plants would be with all weight within the step at its lower, or at its upper end. */
-function boundsOfRaising({ plantsNeeded, seedsLeft }: SowingOutlook, step: Step): { least: number; most: number } {
-  const { belowFrom, belowTo } = step;
-  const chanceOfEnough = binomialTailCurve(plantsNeeded, seedsLeft);
-  const atFrom = chanceOfEnough(step.chanceBelow);
-  const outside = belowFrom * atFrom + (1 - belowTo) * chanceOfEnough(step.chanceAbove);
-  const within = belowTo - belowFrom;
-  return { least: outside + within * atFrom, most: outside + within * chanceOfEnough(step.chanceAtEnd) };
-}
-
 /** The season in which too few seeds may be left alive: as if the seeds raised exactly their share of plants. */
 function likelySeason(outlook: SowingOutlook, first: number, assurance: number): number {
   const { posterior, probitsLostNow, probitsPerDay, plantsNeeded, seedsLeft, emergence } = outlook;
   const viabilityNeeded = plantsNeeded / seedsLeft / emergence;
   if (viabilityNeeded >= 1) return first;
-  const probits = ageingUntilBelow({ posterior, threshold: viabilityNeeded, chance: 1 - assurance });
+  const probits =
+    probitsUntilBelow(posterior, { threshold: viabilityNeeded, chance: 1 - assurance }) ?? Number.POSITIVE_INFINITY;
   const years = (probits - probitsLostNow) / probitsPerDay / DAYS_PER_YEAR;
   return first + Math.round(Math.min(years, HORIZON_SEASONS));
 }

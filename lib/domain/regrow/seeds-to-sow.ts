@@ -3,17 +3,21 @@
  * half of the time: the extra seeds pay for chance, and, when viability is uncertain, for not knowing it.
  */
 import type { LotPosterior } from '../longevity/lot-model';
-import { chancesForAssurance } from './chance-distribution';
 import { fewestSeeds } from './fewest-seeds';
+import { chanceOfAtLeast } from './raising-chance';
+import { seedsForAssurance } from './seeds-for-assurance';
 
 /** Wanted by default: 19 sowings in 20 raise the plants. Common practice. */
 export const STANDARD_ASSURANCE = 0.95;
 
-/** Beyond ten million seeds nobody sows a regrowing: an uncertain lot that needs more cannot be relied on at all. */
-export const MOST_SEEDS = 10_000_000;
-
 /** Where whole numbers of seeds stop being exact in a double's fraction; only a hopeless chance per seed comes near. */
 const LARGEST_COUNT = 1e12;
+/** Failures counted off one by one; beyond, a search is quicker. */
+const MOST_COUNTED = 2000;
+/** exp(-700) is about the smallest number that a double still holds. */
+const LEAST_EXPONENT = -690;
+/** A chance this close to the assurance is a tie (such as 3/4 exactly), which rounding must not decide: it is enough. */
+const TIE = 1e-12;
 
 /**
  * Fewest seeds to sow when the chance per seed is known: least n with P(Bin(n, chancePerSeed) >= plants) >= assurance.
@@ -40,10 +44,30 @@ export function seedsToSow({
   requireChance('seedsToSow', 'chancePerSeed', chancePerSeed);
   requireAssurance('seedsToSow', assurance);
   if (chancePerSeed === 1) return plants;
-  const distribution = { weights: [1], chances: [chancePerSeed] };
+  const counted = countOff(plants, chancePerSeed, assurance);
+  if (counted !== null) return counted;
   // Two standard deviations more than the average need; the search corrects it.
   const startAt = (plants + 2 * Math.sqrt(plants * (1 - chancePerSeed))) / chancePerSeed;
-  return fewestSeeds(plants, assurance, distribution, startAt, LARGEST_COUNT);
+  const chanceWith = (seeds: number) => chanceOfAtLeast(plants, seeds, chancePerSeed);
+  return fewestSeeds(plants, assurance, chanceWith, startAt, LARGEST_COUNT);
+}
+
+/**
+ * Goes through the seeds that may fail before the last plant comes up, one after the other, adding up their chances (the negative
+ * binomial) until they reach the assurance. Null where that would take long or the first chance is too small for a double.
+ */
+function countOff(plants: number, chancePerSeed: number, assurance: number): number | null {
+  const first = plants * Math.log(chancePerSeed);
+  const dead = 1 - chancePerSeed;
+  if (first < LEAST_EXPONENT || plants * dead > 0.5 * MOST_COUNTED * chancePerSeed) return null;
+  let term = Math.exp(first);
+  let sum = term;
+  for (let failed = 0; failed < MOST_COUNTED; failed += 1) {
+    if (sum >= assurance - TIE) return plants + failed;
+    term *= (dead * (plants + failed)) / (failed + 1);
+    sum += term;
+  }
+  return null;
 }
 
 /**
@@ -80,9 +104,7 @@ export function seedsToSowUncertain({
   if (!(probitsLost >= 0 && Number.isFinite(probitsLost))) {
     throw new RangeError(`seedsToSowUncertain: probitsLost must be a finite number >= 0, got ${probitsLost}`);
   }
-  const distribution = chancesForAssurance({ posterior, probitsLost, emergence }, plants, assurance);
-  const startAt = (plants + Math.sqrt(plants)) / Math.max(distribution.chanceAtStep, plants / MOST_SEEDS);
-  return fewestSeeds(plants, assurance, distribution, startAt, MOST_SEEDS);
+  return seedsForAssurance({ posterior, probitsLost, emergence }, plants, assurance);
 }
 
 function requirePlants(caller: string, plants: number): void {

@@ -15,8 +15,6 @@ export const LONGEST_INTERVAL_YEARS = 40;
 export const INTERVAL_YEARS_WITHOUT_FORECAST = { 'long-lived': 10, 'short-lived': 5 } as const;
 /** A first test follows within this time of receipt. FAO 2014, 4.3.1 (published). */
 export const FIRST_TEST_WITHIN_MONTHS = 12;
-/** The chance of being below the threshold at which a test is due, whatever the prediction. The bank's own choice. */
-export const CHANCE_THAT_CALLS_FOR_A_TEST = 0.1;
 
 const DAYS_PER_YEAR = 365.25;
 

@@ -31,6 +31,21 @@ describe('probitsUntilBelow', () => {
     expect(probitsUntilBelow(dead, { threshold: 0.85, chance: 0.5 })).toBe(0);
   });
 
+  it('takes for a lot with a known start and rate the probits between start and threshold', () => {
+    // Phi(1.5 - D) = 0.5 at D = 1.5
+    const known = fitLot({ tests: [], prior: { initial: { mean: 1.5, sd: 0.001 }, logRate: { mean: 0, sd: 0.001 } } });
+    expect(probitsUntilBelow(known, { threshold: 0.5, chance: 0.5 })).toBeCloseTo(1.5, 3);
+  });
+
+  it('finds the same from any guess', () => {
+    const posterior = fitLot({ tests, prior });
+    const found = probitsUntilBelow(posterior, { threshold: 0.8, chance: 0.1 }) as number;
+    for (const start of [1e-12, 0.001, 0.3, 5, 1e9]) {
+      const other = probitsUntilBelow(posterior, { threshold: 0.8, chance: 0.1, start }) as number;
+      expect(Math.abs(other / found - 1)).toBeLessThan(1e-4);
+    }
+  });
+
   it('is null for a lot that does not age within a million probits', () => {
     const still = fitLot({ tests, prior: { ...prior, logRate: { mean: -40, sd: 0.1 } } });
     expect(probitsUntilBelow(still, { threshold: 0.85, chance: 0.5 })).toBeNull();

@@ -1,11 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chanceBelowProbit } from '../../../lib/domain/longevity/chance-below-probit';
 import { fitLot, type LotPosterior, viabilityAt } from '../../../lib/domain/longevity/lot-model';
-import { chancesForSowing } from '../../../lib/domain/regrow/chance-distribution';
-import { type ChanceDistribution, chanceOfRaising } from '../../../lib/domain/regrow/raising-chance';
+import { chanceFromSowing } from '../../../lib/domain/regrow/chance-from-sowing';
 import { seedsToSow, seedsToSowUncertain } from '../../../lib/domain/regrow/seeds-to-sow';
-import { normalCdf } from '../../../lib/domain/statistics/normal-distribution';
+import { denseChanceOfRaising, denseChances } from '../../support/dense-raising';
 
 const prior = { initial: { mean: 1.75, sd: 0.75 }, logRate: { mean: 0, sd: 0.5 } };
 const borrowed = { initial: { mean: 1.75, sd: 0.75 }, logRate: { mean: 0.3, sd: 0.9 } };
@@ -38,29 +36,12 @@ const LOTS: [string, LotPosterior][] = [
   ],
 ];
 
-/** The same average over 3000 equal bins of probit viability, from -9 to 6. */
-function dense(posterior: LotPosterior, probitsLost: number, emergence: number): ChanceDistribution {
-  const weights: number[] = [];
-  const chances: number[] = [];
-  let below = 0;
-  for (let bin = 1; bin <= 3000; bin++) {
-    const end = -9 + bin / 200;
-    const belowEnd = bin === 3000 ? 1 : chanceBelowProbit(posterior, probitsLost, end);
-    if (belowEnd > below || bin === 3000) {
-      weights.push(belowEnd - below);
-      chances.push(emergence * normalCdf(end - 1 / 400));
-      below = belowEnd;
-    }
-  }
-  return { weights, chances };
-}
-
 describe.each(LOTS)('%s', (_name, posterior) => {
-  const cases = [0, 0.3, 1.5].flatMap((probitsLost) =>
+  const cases = [0, 0.3, 1.5, 5].flatMap((probitsLost) =>
     [0.5, 0.9, 1].map((emergence) => ({
       probitsLost,
       emergence,
-      distribution: dense(posterior, probitsLost, emergence),
+      distribution: denseChances(posterior, probitsLost, emergence),
     })),
   );
 
@@ -70,15 +51,17 @@ describe.each(LOTS)('%s', (_name, posterior) => {
         for (const assurance of [0.5, 0.8, 0.95, 0.99]) {
           const seeds = seedsToSowUncertain({ plants, posterior, probitsLost, emergence, assurance });
           if (seeds === Number.POSITIVE_INFINITY) {
-            expect(chanceOfRaising(plants, 10_000_000, distribution)).toBeLessThan(assurance + 0.001);
+            expect(denseChanceOfRaising(plants, 10_000_000, distribution)).toBeLessThan(assurance + 0.001);
             continue;
           }
           const slack = Math.max(1, 0.01 * seeds);
           const where = JSON.stringify({ plants, probitsLost, emergence, assurance, seeds });
-          expect(chanceOfRaising(plants, Math.ceil(seeds + slack), distribution), where).toBeGreaterThanOrEqual(
+          expect(denseChanceOfRaising(plants, Math.ceil(seeds + slack), distribution), where).toBeGreaterThanOrEqual(
             assurance,
           );
-          expect(chanceOfRaising(plants, Math.floor(seeds - slack - 1), distribution), where).toBeLessThan(assurance);
+          expect(denseChanceOfRaising(plants, Math.floor(seeds - slack - 1), distribution), where).toBeLessThan(
+            assurance,
+          );
         }
       }
     }
@@ -89,8 +72,8 @@ describe.each(LOTS)('%s', (_name, posterior) => {
       for (const plants of [1, 5, 20, 60, 200, 1000]) {
         for (const factor of [1, 1.1, 1.4, 2, 4, 20]) {
           const seeds = Math.ceil(plants * factor);
-          const focused = chancesForSowing({ posterior, probitsLost, emergence }, plants, seeds);
-          const difference = chanceOfRaising(plants, seeds, focused) - chanceOfRaising(plants, seeds, distribution);
+          const found = chanceFromSowing({ posterior, probitsLost, emergence }, plants, seeds);
+          const difference = found - denseChanceOfRaising(plants, seeds, distribution);
           expect(Math.abs(difference), JSON.stringify({ plants, seeds, probitsLost, emergence })).toBeLessThan(0.003);
         }
       }
