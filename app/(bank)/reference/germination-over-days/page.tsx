@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Caption } from '@/app/_components/caption';
-import { formatPercent } from '@/app/_format/figures';
 import type { DishCounts } from '@/lib/domain/germination/time-course/dish-counts';
 import { germinationSpeed } from '@/lib/domain/germination/time-course/germination-speed';
 import { summariseTimeCourse } from '@/lib/domain/germination/time-course/summarise-time-course';
@@ -14,7 +13,7 @@ import { QuestionForm } from '../_parts/question-form';
 import { type Address, readQuestion } from '../_parts/read-question';
 import { CoursePicture } from './_parts/course-picture';
 import { CourseByDay, CourseFigures } from './_parts/course-tables';
-import { courseInWords, formatDays } from './_parts/course-words';
+import { cautionsInWords, courseInWords } from './_parts/course-words';
 
 const SLUG = 'germination-over-days';
 const EXAMPLE = {
@@ -105,18 +104,15 @@ function Answer({ dishes }: { dishes: DishCounts[] }) {
     );
   }
   const middle = germinationSpeed(dishes, { countedAt: 'middle' });
-  const { fit, largestGap } = course;
   return (
     <section className="sheet grid gap-5" aria-label="Answer">
       <Caption text={courseInWords(course)} />
       <CoursePicture course={course} />
-      {!fit.ok && <p>{fit.message}</p>}
-      {fit.ok && largestGap && largestGap.share > 0.1 && (
-        <p>
-          The fitted curve is off by {formatPercent(largestGap.share)} of the seed on day {formatDays(largestGap.day)}:
-          trust the counted stairs instead.
+      {cautionsInWords(course).map((words) => (
+        <p key={words} className="max-w-prose border-l-4 border-ochre pl-3">
+          {words}
         </p>
-      )}
+      ))}
       <CourseFigures course={course} middle={middle.ok ? middle : null} />
       <CourseByDay course={course} />
     </section>
@@ -169,7 +165,7 @@ function Method() {
       }
       checked={
         <p>
-          R, on 17 published sets of counts and 14 made ones: counted curves within 10⁻¹⁰, fitted figures within 10⁻⁸,
+          R, on 14 published sets of counts and 15 made ones: counted curves within 10⁻¹⁰, fitted figures within 10⁻⁸,
           standard errors within 10⁻⁷.
         </p>
       }

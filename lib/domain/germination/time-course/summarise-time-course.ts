@@ -1,6 +1,7 @@
 /*
  * A time course in one piece: everything that a screen says about counts by day.
  */
+import { type CourseCautions, courseCautions } from './course-cautions';
 import type { CurveShape } from './curve-shapes';
 import { type DayNotReached, type DayReached, dayReached } from './day-reached';
 import type { DishCounts } from './dish-counts';
@@ -23,6 +24,7 @@ export interface TimeCourse {
   fit: FittedCurve | CurveRefusal;
   /** largest distance between the fitted curve and the counts on an inspection day, as a share of the seeds set */
   largestGap: { day: number; share: number } | null;
+  cautions: CourseCautions;
 }
 
 /**
@@ -51,6 +53,7 @@ export function summariseTimeCourse(
     speed: germinationSpeed(dishes, { countedAt }),
     fit,
     largestGap: fit.ok ? largestGap(curve, fit) : null,
+    cautions: courseCautions(dishes, curve),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { formatPercent } from '@/app/_format/figures';
+import { formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import type { DayNotReached, DayReached } from '@/lib/domain/germination/time-course/day-reached';
 import { fittedShare } from '@/lib/domain/germination/time-course/fitted-day';
 import type { GerminationSpeed } from '@/lib/domain/germination/time-course/germination-speed';
@@ -8,11 +8,12 @@ import { dayRange, formatDays } from './course-words';
 
 type Row = readonly [name: string, figure: string, range: string, meaning: ReactNode];
 
-const percentRange = (lower: number, upper: number) => `${formatPercent(lower)} – ${formatPercent(upper)}`;
+const percentRange = (lower: number, upper: number) => `${formatPercentFigure(lower)}–${formatPercent(upper)}`;
 
 /** Every figure with its interval and what it means. */
 export function CourseFigures({ course, middle }: { course: TimeCourse; middle: GerminationSpeed | null }) {
   const { curve, speed, uniformity, fit } = course;
+  const { isOneStretch } = course.cautions;
   const rows: Row[] = [
     [
       'final germination',
@@ -20,10 +21,15 @@ export function CourseFigures({ course, middle }: { course: TimeCourse; middle: 
       percentRange(curve.final.lower, curve.final.upper),
       `of ${curve.seeds} seeds set, by day ${formatDays(curve.final.day)}`,
     ],
-    reachedRow('T50: half of the germinated', course.halfOfGerminated, 'the usual half time: speed alone'),
-    reachedRow('half of all seed set', course.halfOfSet, 'mixes speed and final germination'),
+    reachedRow(
+      'T50: half of the germinated',
+      course.halfOfGerminated,
+      isOneStretch,
+      'the usual half time: speed alone',
+    ),
+    reachedRow('half of all seed set', course.halfOfSet, isOneStretch, 'mixes speed and final germination'),
   ];
-  if (uniformity) {
+  if (uniformity && !isOneStretch) {
     rows.push(
       [
         'uniformity: T75 − T25',
@@ -84,9 +90,7 @@ export function CourseFigures({ course, middle }: { course: TimeCourse; middle: 
             <td className="number" data-label="likely (95 %)">
               {range || '–'}
             </td>
-            <td className="text-sm" data-label="meaning">
-              {meaning}
-            </td>
+            <td className="text-sm">{meaning}</td>
           </tr>
         ))}
       </tbody>
@@ -94,16 +98,18 @@ export function CourseFigures({ course, middle }: { course: TimeCourse; middle: 
   );
 }
 
-function reachedRow(name: string, reached: DayReached | DayNotReached, meaning: string): Row {
+function reachedRow(name: string, reached: DayReached | DayNotReached, isOneStretch: boolean, meaning: string): Row {
   if (!reached.ok) {
     return [name, '–', '', reached.reason === 'not-reached' ? 'not reached while watched' : 'no seed germinated'];
   }
-  const { between } = reached;
+  const { fromDay, toDay } = reached.between;
+  const between = `${formatDays(fromDay)}–${formatDays(toDay)}`;
+  if (isOneStretch) return [name, `day ${between}`, '', 'all were found at one inspection: no more is known'];
   return [
     name,
     `day ${formatDays(reached.day)}`,
     dayRange(reached),
-    `${meaning}; between the inspections of day ${formatDays(between.fromDay)} and ${formatDays(between.toDay)}`,
+    `${meaning}; between the inspections of days ${between}`,
   ];
 }
 
@@ -124,7 +130,9 @@ function speedRows(speed: GerminationSpeed, middle: GerminationSpeed | null): Ro
       '',
       speed.coefficientOfVariation === null
         ? 'one seed has no spread'
-        : `standard deviation; ${formatPercent(speed.coefficientOfVariation)} of the mean`,
+        : speed.firstDay === speed.lastDay
+          ? 'all were found at one inspection'
+          : `standard deviation; ${formatPercent(speed.coefficientOfVariation)} of the mean`,
     ],
     [
       'speed: Σ seeds / day',
@@ -146,7 +154,7 @@ export function CourseByDay({ course: { curve, fit } }: { course: TimeCourse }) 
   return (
     <details>
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">The curve in figures, day by day</summary>
-      <table className="ledger">
+      <table className="ledger tight">
         <thead>
           <tr>
             <th scope="col" className="number">

@@ -1,4 +1,4 @@
-import { formatPercent } from '@/app/_format/figures';
+import { formatChance, formatPercent } from '@/app/_format/figures';
 import type { DayReached } from '@/lib/domain/germination/time-course/day-reached';
 import type { TimeCourse } from '@/lib/domain/germination/time-course/summarise-time-course';
 
@@ -17,12 +17,35 @@ export function dayRange({ lower, upper }: Pick<DayReached, 'lower' | 'upper'>):
 }
 
 /** The finding in a sentence. */
-export function courseInWords({ curve, halfOfGerminated: half }: TimeCourse): string {
+export function courseInWords({ curve, halfOfGerminated: half, cautions }: TimeCourse): string {
   const { final, seeds } = curve;
   const range = `likely between ${formatPercent(final.lower)} and ${formatPercent(final.upper)} of the lot`;
   if (!half.ok) return `None of ${seeds} seeds germinated by day ${formatDays(final.day)}: ${range} would have.`;
-  return (
-    `Half of the seeds that germinated did so by **day ${formatDays(half.day)}** (${dayRange(half)}); ` +
-    `**${formatPercent(final.germinated)}** germinated by day ${formatDays(final.day)}, ${range}.`
-  );
+  const { fromDay, toDay } = half.between;
+  const speed = cautions.isOneStretch
+    ? `All seed that germinated did so **between day ${formatDays(fromDay)} and day ${formatDays(toDay)}**`
+    : `Half of the seeds that germinated did so by **day ${formatDays(half.day)}** (${dayRange(half)})`;
+  return `${speed}; **${formatPercent(final.germinated)}** germinated by day ${formatDays(final.day)}, ${range}.`;
 }
+
+/** What speaks against taking the figures at their word, a sentence each. */
+export function cautionsInWords({ cautions, fit, largestGap }: TimeCourse): string[] {
+  const words: string[] = [];
+  if (cautions.isStillRising) {
+    words.push('Seed was still germinating at the last inspection: more would have followed.');
+  }
+  if (cautions.doDishesDiffer && cautions.betweenDishes) {
+    const chance = formatChance(cautions.betweenDishes.pValue);
+    words.push(`The dishes differ more than chance makes them (${chance}): every range here is too narrow.`);
+  }
+  if (fit.ok && largestGap && largestGap.share > FAR_OFF) {
+    words.push(
+      `The fitted curve is off by ${formatPercent(largestGap.share)} of the seed on day ${formatDays(largestGap.day)}: trust the counted stairs instead.`,
+    );
+  }
+  if (!fit.ok) words.push(fit.message);
+  return words;
+}
+
+/** A tenth of all seed: plainly seen in the picture. */
+const FAR_OFF = 0.1;
