@@ -3,7 +3,7 @@ import type { Interval } from '@/lib/domain/statistics/binomial-interval';
 export interface Strip {
   name: string;
   proportion: number;
-  interval: Interval;
+  interval: Pick<Interval, 'lower' | 'upper'>;
   /** computed for this test, or an earlier one to compare with */
   quiet?: boolean;
 }

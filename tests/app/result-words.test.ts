@@ -4,6 +4,7 @@ import {
   heterogeneityInWords,
   inHundred,
   resultInWords,
+  unevenInWords,
 } from '@/app/(bank)/germination/_parts/result-words';
 import { summariseTest } from '@/lib/domain/germination/result';
 import { compareTwoResults } from '@/lib/domain/germination/two-results';
@@ -40,6 +41,16 @@ test('replicates that differ by chance are not remarked on, others are', () => {
   expect(heterogeneityInWords(summary([dish(41), dish(40), dish(41), dish(40)]))).toBeNull();
   expect(heterogeneityInWords(summary([dish(41)]))).toBeNull();
   expect(heterogeneityInWords(summary([dish(41), dish(40), dish(14), dish(40)]))).toMatch(/less than once in 1000/);
+});
+
+test('uneven dishes widen the limits, and few of them tell little of it', () => {
+  const interval = { ok: true, lower: 0.589, upper: 0.9001, level: 0.95, mean: 0.8, correlation: 0.1 } as const;
+  expect(unevenInWords(interval, 4)).toBe(
+    'Allowing for dishes as uneven as these, the truth lies between 58 and 91 in 100.',
+  );
+  expect(unevenInWords(interval, 2)).toMatch(/Two dishes tell little of it\.$/);
+  expect(unevenInWords(null, 4)).toBeNull();
+  expect(unevenInWords({ ok: false, reason: 'one-replicate' }, 1)).toBeNull();
 });
 
 describe('beside the test before', () => {

@@ -9,8 +9,9 @@
  */
 import { binomialInterval, type Interval } from '../statistics/binomial-interval';
 import { exactHomogeneity } from '../statistics/exact-homogeneity';
-import { type UnevenDishesInterval, unevenDishesInterval } from '../statistics/uneven-dishes-interval';
+import type { UnevenDishesInterval } from '../statistics/uneven-dishes-interval';
 import { replicateHeterogeneity } from './heterogeneity';
+import { intervalIfUneven } from './interval-if-uneven';
 import { joinIntoHundreds, type NormalCount, rangeInPoints } from './normal-count';
 import { replicateTolerance } from './replicate-tolerance';
 
@@ -70,7 +71,7 @@ export type CombinedResult =
 const NO_AGEING_PROBITS = 0.05;
 /** Where the lot's ageing is not known, tests set within this many days are taken as of one time. Our own choice. */
 const CLOSE_IN_TIME_DAYS = 365;
-/** Tests, or dishes, that chance makes so different less often than this are said to differ. */
+/** Tests that chance makes so different less often than this are said to differ. */
 const SURPRISING = 0.05;
 
 /**
@@ -124,8 +125,7 @@ export function combineTests({
     seeds,
     proportion: germinated / seeds,
     interval: binomialInterval({ successes: germinated, trials: seeds, level }),
-    unevenInterval:
-      (replicateHeterogeneity(dishes)?.pValue ?? 1) < SURPRISING ? allowingForUneven(dishes, level) : null,
+    unevenInterval: intervalIfUneven(dishes, level),
     homogeneity: homogeneityOf(taken),
     daysApart: Math.max(...days) - Math.min(...days),
   };
@@ -162,6 +162,3 @@ const totalOf = (dishes: readonly NormalCount[]) => ({
   germinated: dishes.reduce((sum, dish) => sum + dish.normal, 0),
   seeds: dishes.reduce((sum, dish) => sum + dish.seeds, 0),
 });
-
-const allowingForUneven = (dishes: readonly NormalCount[], level: number): UnevenDishesInterval =>
-  unevenDishesInterval({ dishes: dishes.map(({ normal, seeds }) => ({ successes: normal, trials: seeds })), level });

@@ -1,8 +1,12 @@
 import 'server-only';
+import { addDays } from '../../domain/calendar/calendar-date';
 import type { ClassedReplicate } from '../../domain/germination/seed-classes';
 import { reader } from '../database/connections';
 import { findHistory, type HistoryLine } from './history';
 import { type CropForTesting, cropForTesting, selectCropForTesting } from './lots-for-testing';
+
+/** Within so many days a lot hardly ages, and its tests should agree. Our own choice. */
+const ONE_TIME_DAYS = 180;
 
 /** A recorded test with all that its page says. */
 export interface GerminationTestDetail {
@@ -30,6 +34,8 @@ export interface GerminationTestDetail {
   correctedByNumber: string | null;
   /** the lot's test before this one, leaving out what was corrected since */
   before: { number: string; finishedOn: string; seeds: number; normal: number } | null;
+  /** the lot's tests of about the same time, this one included; leaving out what was corrected since */
+  ofOneTime: { seeds: number; normal: number }[];
   /** the lot's newest test, when it is a later one than this; leaving out what was corrected since */
   newest: { number: string; finishedOn: string } | null;
   /** who wrote what, newest first */
@@ -61,9 +67,10 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     },
   });
   if (!test) return null;
-  const [versions, before, newest, history] = await Promise.all([
+  const [versions, before, ofOneTime, newest, history] = await Promise.all([
     findVersions(test.id),
     findTestBefore(test),
+    findTestsOfOneTime(test),
     findNewestTest(test),
     findHistory([{ entity: 'germination test', ids: [test.id] }]),
   ]);
@@ -91,6 +98,7 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     versions,
     correctedByNumber: test.correctedBy?.number ?? null,
     before,
+    ofOneTime,
     newest,
     history,
   };
@@ -131,13 +139,26 @@ async function findTestBefore(test: {
     select: { number: true, finishedOn: true, replicates: { select: { seeds: true, normal: true } } },
   });
   if (!before) return null;
-  return {
-    number: before.number,
-    finishedOn: before.finishedOn,
-    seeds: before.replicates.reduce((sum, dish) => sum + dish.seeds, 0),
-    normal: before.replicates.reduce((sum, dish) => sum + dish.normal, 0),
-  };
+  return { number: before.number, finishedOn: before.finishedOn, ...totals(before.replicates) };
 }
+
+async function findTestsOfOneTime(test: { lotId: string; setOn: string; finishedOn: string }) {
+  const tests = await reader().germinationTest.findMany({
+    where: {
+      lotId: test.lotId,
+      correctedBy: null,
+      setOn: { gte: addDays(test.setOn, -ONE_TIME_DAYS) },
+      finishedOn: { lte: test.finishedOn },
+    },
+    select: { replicates: { select: { seeds: true, normal: true } } },
+  });
+  return tests.map(({ replicates }) => totals(replicates));
+}
+
+const totals = (dishes: { seeds: number; normal: number }[]) => ({
+  seeds: dishes.reduce((sum, dish) => sum + dish.seeds, 0),
+  normal: dishes.reduce((sum, dish) => sum + dish.normal, 0),
+});
 
 async function findNewestTest(test: { id: string; lotId: string; finishedOn: string }) {
   return reader().germinationTest.findFirst({

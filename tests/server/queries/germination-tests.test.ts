@@ -147,6 +147,23 @@ describe('one test', () => {
     expect((await getGerminationTest(right.number))?.before).toBeNull();
   });
 
+  test('comes with the tests of about its time, itself included, and no later or corrected ones', async () => {
+    await createLotWithPacket();
+    await recordTest({ setOn: '2025-01-01', finishedOn: '2025-01-10' });
+    const wrong = await recordTest({ setOn: '2025-12-01', finishedOn: '2025-12-10' });
+    await recordTest({
+      ...{ setOn: '2025-12-02', finishedOn: '2025-12-10' },
+      correctsId: wrong.id,
+      correctionReason: 'A day.',
+    });
+    const test = await recordTest({ setOn: '2026-01-05', finishedOn: '2026-01-15' });
+    await recordTest({ setOn: '2026-02-05', finishedOn: '2026-02-15' });
+    expect((await getGerminationTest(test.number))?.ofOneTime).toEqual([
+      { seeds: 100, normal: 81 },
+      { seeds: 100, normal: 81 },
+    ]);
+  });
+
   test('knows that the lot was tested since, unless that was written down on the wrong lot', async () => {
     await createLotWithPacket();
     await createLotWithPacket({ number: 'L-2020-002' });

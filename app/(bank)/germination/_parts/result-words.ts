@@ -1,6 +1,8 @@
 import { formatDate } from '@/app/_format/figures';
-import type { Estimate, TestSummary } from '@/lib/domain/germination/result';
+import type { TestSummary } from '@/lib/domain/germination/result';
 import type { TwoResults } from '@/lib/domain/germination/two-results';
+import type { Interval } from '@/lib/domain/statistics/binomial-interval';
+import type { UnevenDishesInterval } from '@/lib/domain/statistics/uneven-dishes-interval';
 
 /** The level of the intervals on these screens, and how it is said. */
 export const TEST_LEVEL = 0.95;
@@ -22,7 +24,10 @@ export function inHundred(count: number, seeds: number): string {
 }
 
 /** Bounds in whole percent, rounded outwards, so that the interval said is never narrower than the one computed. */
-export function boundsOutwards({ interval }: Estimate): { lower: number; upper: number } {
+export function boundsOutwards({ interval }: { interval: Pick<Interval, 'lower' | 'upper'> }): {
+  lower: number;
+  upper: number;
+} {
   return { lower: Math.floor(interval.lower * 100), upper: Math.ceil(interval.upper * 100) };
 }
 
@@ -56,6 +61,21 @@ export function heterogeneityInWords({ heterogeneity, withinTolerance }: TestSum
   return withinTolerance === false
     ? `${chance}, so the truth may lie outside the limits above.`
     : `${chance}: take the limits above as too narrow.`;
+}
+
+/**
+ * How far the truth may lie off once the dishes need not be alike.
+ *
+ * @param interval    from `intervalIfUneven`
+ * @param dishCount   how many dishes it rests on
+ * @returns a sentence, or null while the dishes agree
+ * Checked in tests/app/result-words.test.ts
+ */
+export function unevenInWords(interval: UnevenDishesInterval | null, dishCount: number): string | null {
+  if (interval === null || !interval.ok) return null;
+  const { lower, upper } = boundsOutwards({ interval });
+  const few = dishCount < 4 ? ` ${dishCount === 2 ? 'Two' : 'Three'} dishes tell little of it.` : '';
+  return `Allowing for dishes as uneven as these, the truth lies between ${lower} and ${upper} in 100.${few}`;
 }
 
 /**

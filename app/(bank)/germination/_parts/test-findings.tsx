@@ -1,18 +1,19 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { Caption } from '@/app/_components/caption';
+import { IntervalStrips, type Strip } from '@/app/_components/interval-strips';
 import { Notice } from '@/app/_components/notice';
 import { formatDate } from '@/app/_format/figures';
 import { testPath } from '@/app/_format/links';
+import { intervalIfUneven } from '@/lib/domain/germination/interval-if-uneven';
 import { compareWithStandard } from '@/lib/domain/germination/minimum-standard';
-import { summariseTest } from '@/lib/domain/germination/result';
+import { type Estimate, summariseTest } from '@/lib/domain/germination/result';
 import { retestAdvice } from '@/lib/domain/germination/retest-advice';
 import { toleranceVerdict } from '@/lib/domain/germination/tolerance-verdict';
 import { compareTwoResults } from '@/lib/domain/germination/two-results';
 import { binomialInterval } from '@/lib/domain/statistics/binomial-interval';
 import type { GerminationTestDetail } from '@/lib/server/queries/germination-test-detail';
 import { ClassTable } from './class-table';
-import { IntervalStrips, type Strip } from '@/app/_components/interval-strips';
 import { Source } from './method-card';
 import {
   boundsOutwards,
@@ -21,6 +22,7 @@ import {
   LEVEL_IN_WORDS,
   resultInWords,
   TEST_LEVEL,
+  unevenInWords,
 } from './result-words';
 
 /** What the test says: a sentence, the picture, the classes, and how far it can be believed. */
@@ -34,12 +36,19 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
   const rose = before !== null && now.normal / now.seeds > before.normal / before.seeds;
   // Advice to test again belongs to the test that speaks last for the lot.
   const speaksLast = test.newest === null && test.correctedByNumber === null;
-  const advice = speaksLast ? retestAdvice(summary, compared && { ...compared, rose }) : [];
+  const advice = speaksLast
+    ? retestAdvice(summary, compared && { ...compared, rose }, {
+        treated: test.lot.treatment !== null,
+        ofOneTime: test.ofOneTime.map(({ normal, seeds }) => ({ germinated: normal, seeds })),
+      })
+    : [];
+  const uneven = intervalIfUneven(test.replicates, TEST_LEVEL);
   const differ = heterogeneityInWords(summary);
   const standard = test.crop.minimumStandard;
   const minimumPercent = standard && Math.round(standard.proportion * 100);
   const strips: Strip[] = [
     { name: 'germination', ...summary.germination },
+    ...(uneven?.ok ? [{ name: 'if uneven', proportion: uneven.mean, interval: uneven, quiet: true }] : []),
     { name: 'viability', ...summary.viability },
   ];
   if (before) strips.push({ name: before.number, ...estimateOf(before), quiet: true });
@@ -72,14 +81,15 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
           />
           <p className="label">
             Germination {figureInWords(summary.germination)}, viability {figureInWords(summary.viability)}. Lines show
-            where the truth lies {LEVEL_IN_WORDS} (Wilson interval, all replicates together).
+            where the truth lies {LEVEL_IN_WORDS} (Wilson interval, all replicates together)
+            {uneven?.ok && '; “if uneven” lets each dish have its own germination (beta-binomial, profile likelihood)'}.
           </p>
         </div>
         <ClassTable summary={summary} />
       </div>
       <dl className="grid gap-3">
         <Finding term="Do the replicates agree?">
-          {toleranceVerdict(summary)} {differ}
+          {toleranceVerdict(summary)} {differ} {unevenInWords(uneven, test.replicates.length)}
         </Finding>
         {standard && minimumPercent && (
           <Finding term="Against the minimum standard">
@@ -112,7 +122,7 @@ const estimateOf = ({ normal, seeds }: { normal: number; seeds: number }) => ({
   interval: binomialInterval({ successes: normal, trials: seeds, level: TEST_LEVEL }),
 });
 
-function figureInWords(estimate: Parameters<typeof boundsOutwards>[0]): string {
+function figureInWords(estimate: Estimate): string {
   const { lower, upper } = boundsOutwards(estimate);
   return `${Math.round(estimate.proportion * 1000) / 10} % (${lower}–${upper})`;
 }

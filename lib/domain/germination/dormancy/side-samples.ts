@@ -44,7 +44,7 @@ export type AliveWithSideSamples =
       /** there are hard, or fresh, seeds and nobody looked at one */
       reason: 'hard-not-looked-at' | 'fresh-not-looked-at';
       /** alive share if none of the seeds nobody looked at is alive, and if all are */
-      between: [number, number];
+      between: readonly [number, number];
     };
 
 const BOUND_TOLERANCE = 1e-15;

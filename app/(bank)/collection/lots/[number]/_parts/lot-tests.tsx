@@ -1,7 +1,12 @@
 import Link from 'next/link';
+import { Caption } from '@/app/_components/caption';
 import { formatDate, formatPercent } from '@/app/_format/figures';
 import { testPath } from '@/app/_format/links';
+import { TEST_LEVEL } from '@/app/(bank)/germination/_parts/result-words';
+import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
+import { combineTests } from '@/lib/domain/germination/combined-tests';
 import type { EvaluatedTest } from '@/lib/server/judging/age-tests';
+import { combinedInWords, leftOutInWords } from './combined-words';
 
 interface Props {
   tests: EvaluatedTest[];
@@ -14,6 +19,7 @@ export function LotTests({ tests, lotNumber, mayRecord }: Props) {
   return (
     <section className="grid gap-3" aria-labelledby="tests">
       <h2 id="tests">Germination tests</h2>
+      <Together tests={tests} />
       {tests.length === 0 ? (
         <p className="sheet">
           Never tested.{' '}
@@ -73,5 +79,28 @@ export function LotTests({ tests, lotNumber, mayRecord }: Props) {
         </div>
       )}
     </section>
+  );
+}
+
+/** What two or more tests say as one, where they can be taken for one. */
+function Together({ tests }: { tests: EvaluatedTest[] }) {
+  if (tests.length < 2) return null;
+  const combined = combineTests({
+    level: TEST_LEVEL,
+    tests: tests.map(({ number, setOn, replicates, probitsLost }) => ({
+      name: number,
+      setOnDay: toEpochDay(setOn),
+      replicates,
+      probitsLost,
+    })),
+  });
+  const sentence = combinedInWords(combined);
+  const leftOut = leftOutInWords(combined);
+  if (sentence === null && leftOut === null) return null;
+  return (
+    <div className="sheet grid gap-2">
+      {sentence && <Caption text={sentence} />}
+      {leftOut && <p className="max-w-prose">{leftOut}</p>}
+    </div>
   );
 }
