@@ -3,8 +3,8 @@ import type { z } from 'zod';
 import { formatCount, formatGrams, formatPercent } from '@/app/_format/figures';
 import { fitLot } from '@/lib/domain/longevity/lot-model';
 import { chooseLotPrior } from '@/lib/domain/longevity/priors';
-import { chancesForSowing } from '@/lib/domain/regrow/chance-distribution';
-import { chanceOfAtLeast, chanceOfRaising } from '@/lib/domain/regrow/raising-chance';
+import { chanceFromSowing } from '@/lib/domain/regrow/chance-from-sowing';
+import { chanceOfAtLeast } from '@/lib/domain/regrow/raising-chance';
 import { seedsToSow, seedsToSowUncertain } from '@/lib/domain/regrow/seeds-to-sow';
 import { weightFromSeeds } from '@/lib/domain/stock/seed-count';
 import { seedsToSowQuestion } from '@/lib/schemas/calculators/seeds-to-sow';
@@ -87,9 +87,7 @@ function Answer({ asked }: { asked: Asked }) {
   const most = Math.ceil(needed * 1.25);
   const lot = { posterior, probitsLost: 0, emergence };
   const counts = Array.from({ length: POINTS + 1 }, (_, i) => Math.round(plants + ((most - plants) * i) / POINTS));
-  const uncertain = counts.map(
-    (seeds) => [seeds, chanceOfRaising(plants, seeds, chancesForSowing(lot, plants, seeds))] as const,
-  );
+  const uncertain = counts.map((seeds) => [seeds, chanceFromSowing(lot, plants, seeds)] as const);
   const exact = counts.map((seeds) => [seeds, chanceOfAtLeast(plants, seeds, chanceFound)] as const);
   const grams = (seeds: number) =>
     asked.thousandSeedWeight === undefined
