@@ -53,6 +53,11 @@ export const CALCULATORS: readonly Calculator[] = [
     title: 'Seed weight and number',
     asks: 'What do a thousand seeds weigh, and how many are in this packet?',
   },
+  {
+    slug: 'storage-experiments',
+    title: 'Storage experiments',
+    asks: 'Seed kept in several ways and counted over time: what are this species’ own longevity constants?',
+  },
 ];
 
 export function calculator(slug: string): Calculator {

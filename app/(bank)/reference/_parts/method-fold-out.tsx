@@ -16,7 +16,7 @@ interface Props {
 /** How an answer was worked out, folded away until somebody wants to know. */
 export function MethodFoldOut({ equation, source, limits, checked, page }: Props) {
   return (
-    <details className="sheet">
+    <details className="sheet py-2!">
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">Equation, source and limits</summary>
       <dl className="grid max-w-prose gap-3 pt-2">
         <Part title="Equation">{equation}</Part>

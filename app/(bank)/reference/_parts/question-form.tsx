@@ -19,7 +19,7 @@ export function QuestionForm({ action, question, fields, submit = 'Work it out',
       {others.map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      <div className="grid gap-4 sm:grid-cols-2 lg:grid-cols-3">{children}</div>
+      <div className="grid items-end gap-4 sm:grid-cols-2 lg:grid-cols-3">{children}</div>
       <div className="flex flex-wrap items-center gap-3">
         <button type="submit" className="button main">
           {submit}

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { formatChance, formatCount } from '@/app/_format/figures';
+import { formatChance, formatCount, formatPercentFigure } from '@/app/_format/figures';
 import { chanceOfKeepingAllele, plantsToKeepAllele } from '@/lib/domain/regrow/diversity/keeping-alleles';
 import type { rareFormQuestion } from '@/lib/schemas/calculators/keeping-variety';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
@@ -66,7 +66,7 @@ function Answer({ asked }: { asked: Asked }) {
           ? `It takes ${formatCount(needed)} plants for ${asked.assurance} in 100.`
           : 'No bank could grow plants enough for the assurance wanted.'}
       </p>
-      <table className="ledger">
+      <table className="ledger tight">
         <caption className="label pb-2 text-left">
           One form kept, in 100 regrowings, by its frequency and the plants that give seed
         </caption>
@@ -88,7 +88,7 @@ function Answer({ asked }: { asked: Asked }) {
               </th>
               {PLANTS_SHOWN.map((count) => (
                 <td key={count} className="number">
-                  {(100 * chanceOfKeepingAllele({ plants: count, frequency: percent / 100, inbreeding })).toFixed(1)}
+                  {formatPercentFigure(chanceOfKeepingAllele({ plants: count, frequency: percent / 100, inbreeding }))}
                 </td>
               ))}
             </tr>

@@ -55,9 +55,10 @@ function Answer({ asked: { sizes, regrowingFrequency } }: { asked: Asked }) {
           ? ` A form carried by ${regrowingFrequency} in 100 copies at first is still there with a chance of ${formatChance(staying.chances.at(-1) as number)}.`
           : ' With so many plants a form of that frequency hardly gets lost by chance.'}
       </p>
-      {sizes.length > 1 && smallest < steady / 2 && (
+      {sizes.length > 1 && smallest < steady && (
         <p className="max-w-prose">
-          The one regrowing from {formatCount(smallest)} plants cost more than all others together could mend.
+          The regrowing from {formatCount(smallest)} plants alone cost {(100 / (2 * smallest)).toFixed(1)} %: the
+          smallest one rules the whole row.
         </p>
       )}
       <CurvePicture
