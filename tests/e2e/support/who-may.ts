@@ -19,6 +19,7 @@ const CROP = 'SELECT cropId FROM Accession LIMIT 1';
 const LOT = 'SELECT number FROM Lot LIMIT 1';
 const STORE = 'SELECT id FROM Store LIMIT 1';
 const TEST = 'SELECT number FROM GerminationTest LIMIT 1';
+const EXPERIMENT = 'SELECT id FROM StorageExperiment LIMIT 1';
 const PERSON = 'SELECT id FROM User LIMIT 1';
 
 export const PAGES: Record<string, PageRule> = {
@@ -56,6 +57,10 @@ export const PAGES: Record<string, PageRule> = {
   '/reference/seeds-to-sow': { who: 'visitor' },
   '/reference/seeds-to-test': { who: 'visitor' },
   '/reference/storage-life': { who: 'visitor' },
+  '/reference/storage-experiments': { who: 'visitor' },
+  '/reference/storage-experiments/[id]': { who: 'visitor', sample: EXPERIMENT },
+  '/reference/storage-experiments/[id]/edit': { who: 'steward', sample: EXPERIMENT },
+  '/reference/storage-experiments/new': { who: 'steward' },
   '/regrow': { who: 'visitor' },
   '/regrow/[number]': { who: 'visitor', sample: ACCESSION },
   '/settings': { who: 'visitor' },
@@ -89,6 +94,7 @@ export const ACTIONS: Record<string, ActionRule> = {
   'collection/accessions#changeAccession': { who: 'steward' },
   'collection/crops#addCrop': { who: 'steward' },
   'collection/crops#changeCrop': { who: 'steward' },
+  'collection/crops#takeOverLearnt': { who: 'steward' },
   'collection/lots#changeLot': { who: 'volunteer' },
   'collection/lots#logLot': { who: 'volunteer' },
   'collection/lots#putElsewhere': { who: 'volunteer' },
@@ -100,6 +106,10 @@ export const ACTIONS: Record<string, ActionRule> = {
   'import#importFile': { who: 'steward' },
   'new-password#setPassword': { who: 'anyone' },
   'reference#addConstants': { who: 'steward' },
+  'reference/storage-experiments#addExperiment': { who: 'steward' },
+  'reference/storage-experiments#changeExperiment': { who: 'steward' },
+  'reference/storage-experiments#removeExperiment': { who: 'steward' },
+  'reference/storage-experiments#saveConstants': { who: 'steward' },
   'regrow#decide': { who: 'steward' },
   'settings#chooseTheme': { who: 'anyone', takes: 'form' },
   'settings#saveBank': { who: 'steward' },
