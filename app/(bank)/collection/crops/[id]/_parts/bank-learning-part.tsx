@@ -138,7 +138,7 @@ function LearningMethod() {
       checked={
         <p>
           A dense grid and a general maximiser in R: figures within 1e-6. Simulated crops: 90 % intervals hold the truth
-          in 91 to 93 of 100.
+          in 88 to 93 of 100.
         </p>
       }
     />
