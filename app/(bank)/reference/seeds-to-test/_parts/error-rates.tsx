@@ -12,53 +12,57 @@ interface Props {
 /** How often each plan regrows, and how many seeds it uses, by the true germination of the lot. */
 export function ErrorRates({ asked, plan, printed }: Props) {
   return (
-    <div className="overflow-x-auto">
-      <table className="ledger tight">
-        <caption className="label pb-2 text-left">
-          By true germination: regrown of 100 such lots, seeds used on average, and points by which the plain share at
-          the stop leans.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col" className="number">
-              true, %
-            </th>
-            <th scope="col" className="number">
-              regrown
-            </th>
-            <th scope="col" className="number">
-              seeds
-            </th>
-            <th scope="col" className="number">
-              leans
-            </th>
-            {printed && (
-              <>
-                <th scope="col" className="number">
-                  printed: regrown
-                </th>
-                <th scope="col" className="number">
-                  printed: seeds
-                </th>
-                <th scope="col" className="number">
-                  printed: leans
-                </th>
-              </>
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {germinationsShown(asked).map((germination) => (
-            <tr key={germination}>
-              <th scope="row" className="number">
-                {Number((germination * 100).toFixed(2))}
+    <div className="grid gap-2">
+      <p className="label max-w-prose">
+        By true germination: regrown of 100 such lots, seeds used on average, and points by which the plain share at the
+        stop leans.
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section aria-label="Error rates by true germination" tabIndex={0} className="overflow-x-auto">
+        <table className="ledger tight">
+          <caption className="sr-only">Error rates by true germination</caption>
+          <thead>
+            <tr>
+              <th scope="col" className="number">
+                true, %
               </th>
-              <Cells plan={plan} germination={germination} />
-              {printed && <Cells plan={printed} germination={germination} />}
+              <th scope="col" className="number">
+                regrown
+              </th>
+              <th scope="col" className="number">
+                seeds
+              </th>
+              <th scope="col" className="number">
+                leans
+              </th>
+              {printed && (
+                <>
+                  <th scope="col" className="number">
+                    printed: regrown
+                  </th>
+                  <th scope="col" className="number">
+                    printed: seeds
+                  </th>
+                  <th scope="col" className="number">
+                    printed: leans
+                  </th>
+                </>
+              )}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {germinationsShown(asked).map((germination) => (
+              <tr key={germination}>
+                <th scope="row" className="number bg-transparent! py-3! align-top text-ink!">
+                  {Number((germination * 100).toFixed(2))}
+                </th>
+                <Cells plan={plan} germination={germination} />
+                {printed && <Cells plan={printed} germination={germination} />}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
     </div>
   );
 }

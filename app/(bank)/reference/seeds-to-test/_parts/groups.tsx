@@ -16,6 +16,9 @@ import { SoFar } from './so-far';
 
 const FIELDS = ['line', 'points', 'wrongKeep', 'wrongRegrow', 'group', 'most', 'tested', 'germinated'];
 
+/** True germinations over which least and most seeds on average are sought. */
+const ALL_LOTS = Array.from({ length: 101 }, (_, percent) => percent / 100);
+
 /** Test in groups and stop as soon as the count is clear. */
 export function Groups({ question }: { question: Question<AskedPlan> }) {
   return (
@@ -62,7 +65,7 @@ export function Groups({ question }: { question: Question<AskedPlan> }) {
 }
 
 function Answer({ asked }: { asked: AskedPlan }) {
-  const { line, goal, derived, single, printed } = workOutPlan(asked);
+  const { line, derived, single, printed } = workOutPlan(asked);
   const singleSeeds = single.ok ? single.steady.seeds : null;
   if (!derived.ok) {
     const { best } = derived;
@@ -76,16 +79,16 @@ function Answer({ asked }: { asked: AskedPlan }) {
     );
   }
   const { plan } = derived;
-  const expected = [goal.poor, line, goal.good].map((p) => operatingCharacteristic(plan, p).expectedSeeds);
+  const expected = ALL_LOTS.map((germination) => operatingCharacteristic(plan, germination).expectedSeeds);
   const most = plan.looks.at(-1)?.seedsTested ?? 0;
   return (
     <div className="sheet grid gap-5">
       {asked.tested !== undefined && asked.germinated !== undefined && (
-        <SoFar plan={plan} tested={asked.tested} germinated={asked.germinated} />
+        <SoFar plan={plan} printed={printed} tested={asked.tested} germinated={asked.germinated} />
       )}
       <p className="say">{planInWords(plan)}</p>
       <p className="max-w-prose">
-        It uses {seedsOnAverage(expected)} on average, never more than {formatCount(most)}.{' '}
+        It uses {seedsOnAverage(expected)} on average, by how good the lot is, and never more than {formatCount(most)}.{' '}
         {singleSeeds !== null && (
           <>
             One test that errs no more often takes {formatCount(singleSeeds)} seeds, whatever the lot:{' '}

@@ -14,65 +14,67 @@ export function Looks({ plan, printed, line }: Props) {
   const atLine = operatingCharacteristic(plan, line).looks;
   const all = new Set([...plan.looks, ...(printed?.looks ?? [])].map(({ seedsTested }) => seedsTested));
   return (
-    <div className="overflow-x-auto">
-      <table className="ledger tight">
-        <caption className="label pb-2 text-left">
-          Germinated of all tested. Stops here: of 100 lots exactly at the line.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col" className="number">
-              tested
-            </th>
-            <th scope="col" className="number">
-              regrow at most
-            </th>
-            <th scope="col" className="number">
-              keep from
-            </th>
-            <th scope="col" className="number">
-              stops here
-            </th>
-            {printed && (
-              <>
-                <th scope="col" className="number">
-                  printed: regrow
-                </th>
-                <th scope="col" className="number">
-                  printed: keep
-                </th>
-                <th scope="col">known</th>
-              </>
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {[...all]
-            .sort((a, b) => a - b)
-            .map((seeds) => {
-              const ours = plan.looks.find(({ seedsTested }) => seedsTested === seeds);
-              const theirs = printed?.looks.find(({ seedsTested }) => seedsTested === seeds);
-              const chances = atLine.find(({ seedsTested }) => seedsTested === seeds);
-              return (
-                <tr key={seeds}>
-                  <th scope="row" className="number">
-                    {seeds}
+    <div className="grid gap-2">
+      <p className="label max-w-prose">Germinated of all tested. Stops here: of 100 lots exactly at the line.</p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section aria-label="Looks of the plan" tabIndex={0} className="overflow-x-auto">
+        <table className="ledger tight">
+          <caption className="sr-only">Limits at each look</caption>
+          <thead>
+            <tr>
+              <th scope="col" className="number">
+                tested
+              </th>
+              <th scope="col" className="number">
+                regrow at most
+              </th>
+              <th scope="col" className="number">
+                keep from
+              </th>
+              <th scope="col" className="number">
+                stops here
+              </th>
+              {printed && (
+                <>
+                  <th scope="col" className="number">
+                    printed: regrow
                   </th>
-                  <td className="number">{limit(ours, ours?.regrowAtMost)}</td>
-                  <td className="number">{limit(ours, ours?.keepAtLeast)}</td>
-                  <td className="number">{chances ? ((chances.regrow + chances.keep) * 100).toFixed(0) : '–'}</td>
-                  {printed && (
-                    <>
-                      <td className="number">{limit(theirs, theirs?.regrowAtMost)}</td>
-                      <td className="number">{limit(theirs, theirs?.keepAtLeast)}</td>
-                      <td>{theirs?.mark ?? '–'}</td>
-                    </>
-                  )}
-                </tr>
-              );
-            })}
-        </tbody>
-      </table>
+                  <th scope="col" className="number">
+                    printed: keep
+                  </th>
+                  <th scope="col">printed: known</th>
+                </>
+              )}
+            </tr>
+          </thead>
+          <tbody>
+            {[...all]
+              .sort((a, b) => a - b)
+              .map((seeds) => {
+                const ours = plan.looks.find(({ seedsTested }) => seedsTested === seeds);
+                const theirs = printed?.looks.find(({ seedsTested }) => seedsTested === seeds);
+                const chances = atLine.find(({ seedsTested }) => seedsTested === seeds);
+                return (
+                  <tr key={seeds}>
+                    <th scope="row" className="number bg-transparent! py-3! align-top text-ink!">
+                      {seeds}
+                    </th>
+                    <td className="number">{limit(ours, ours?.regrowAtMost)}</td>
+                    <td className="number">{limit(ours, ours?.keepAtLeast)}</td>
+                    <td className="number">{chances ? ((chances.regrow + chances.keep) * 100).toFixed(0) : '–'}</td>
+                    {printed && (
+                      <>
+                        <td className="number">{limit(theirs, theirs?.regrowAtMost)}</td>
+                        <td className="number">{limit(theirs, theirs?.keepAtLeast)}</td>
+                        <td className="whitespace-nowrap">{theirs?.mark ?? '–'}</td>
+                      </>
+                    )}
+                  </tr>
+                );
+              })}
+          </tbody>
+        </table>
+      </section>
     </div>
   );
 }

@@ -35,6 +35,8 @@ export function LotAsked({ lot }: { lot: LotToTest }) {
       : {formatCount(lot.seedsLeft)} seeds left
       {lot.seedsNeeded !== null && `, of which regrowing it takes ${formatCount(lot.seedsNeeded)}`}.
       {lot.seedsNeeded !== null && spareSeeds(lot) <= 0 && ' Every seed tested is missing there.'}
+      {lot.threshold !== null &&
+        ' Its line is one of viability: count fresh and hard seed shown to be alive as germinated.'}
       {lot.threshold === null && ' Its line is not known; 85 % is filled in.'}
     </p>
   );

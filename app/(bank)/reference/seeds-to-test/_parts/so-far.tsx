@@ -5,12 +5,13 @@ import { decisionInWords } from './plan-words';
 
 interface Props {
   plan: SequentialPlan;
+  printed: SequentialPlan | null;
   tested: number;
   germinated: number;
 }
 
 /** What the plan says of the seeds tested so far, and at a stop the germination to write down. */
-export function SoFar({ plan, tested, germinated }: Props) {
+export function SoFar({ plan, printed, tested, germinated }: Props) {
   const decision = sequentialDecision(plan, { seedsTested: tested, germinated });
   const stopped = decision.ok && decision.decision !== 'test-more';
   const estimate = stopped ? estimateAfterStopping(plan, { seedsTested: tested, germinated }) : null;
@@ -20,6 +21,11 @@ export function SoFar({ plan, tested, germinated }: Props) {
         {tested > 0 && `${germinated} of ${tested} germinated. `}
         <b>{decisionInWords(decision)}</b>
       </p>
+      {printed && (
+        <p className="max-w-prose">
+          The printed plan says: {decisionInWords(sequentialDecision(printed, { seedsTested: tested, germinated }))}
+        </p>
+      )}
       {stopped && estimate?.ok && (
         <p className="max-w-prose">
           The plain share is {percent(estimate.plain)} %. Stopping at a clear count makes such shares lean away from the
