@@ -33,8 +33,10 @@ export type UnevenDishesInterval =
       /** the intra-replicate correlation that goes with it, 0-1: the maximum-likelihood estimate */
       correlation: number;
     }
-  | { ok: false; reason: 'one-replicate' | 'nothing-differs' | 'one-seed-a-dish' };
+  | { ok: false; reason: 'one-replicate' | 'nothing-differs' | 'one-seed-a-dish' | 'too-many-seeds' };
 
+/** The likelihood is a sum over the seeds of a dish: with more it would take longer than a page may. */
+const MOST_SEEDS_A_DISH = 2000;
 /** Bounds are sought as log odds; a bracket this short is a relative error of 1e-12 in the proportion. */
 const LOG_ODDS_TOLERANCE = 1e-12;
 /**
@@ -46,7 +48,7 @@ const LOG_ODDS_TOLERANCE = 1e-12;
  * @param input.dishes  successes and trials of every replicate, integers
  * @param input.level   probability in (0, 1), default 0.95
  * @returns bounds and estimates, relative error below 1e-8; or a refusal: one replicate, nothing germinated or all did
- *          (then no dish shows how uneven they can be), or dishes of a single seed
+ *          (then no dish shows how uneven they can be), dishes of a single seed, or one of more than 2000
  * @throws RangeError when a count is not an integer in its range or the level outside (0, 1)
  * @see Skellam (1948), J. R. Stat. Soc. B 10:257-261, for the distribution (from memory); that the interval is a profile
  *      likelihood with the plain chi-square limit is our own choice: docs/methods/germination-interval.md
@@ -65,6 +67,7 @@ export function unevenDishesInterval({
   const successes = dishes.reduce((sum, dish) => sum + dish.successes, 0);
   if (successes === 0 || successes === trials) return { ok: false, reason: 'nothing-differs' };
   if (trials === dishes.length) return { ok: false, reason: 'one-seed-a-dish' };
+  if (dishes.some((dish) => dish.trials > MOST_SEEDS_A_DISH)) return { ok: false, reason: 'too-many-seeds' };
 
   const { best, at } = unevenDishesProfile(dishes);
   const z = normalQuantile((1 - level) / 2);

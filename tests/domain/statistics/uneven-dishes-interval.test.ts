@@ -167,6 +167,8 @@ test('refuses, with the reason, where dishes cannot show how uneven they are', (
   expect(unevenDishesInterval({ dishes: of(50, [50, 50]) })).toEqual({ ok: false, reason: 'nothing-differs' });
   expect(unevenDishesInterval({ dishes: of(50, [0, 0]) })).toEqual({ ok: false, reason: 'nothing-differs' });
   expect(unevenDishesInterval({ dishes: of(1, [0, 1, 1]) })).toEqual({ ok: false, reason: 'one-seed-a-dish' });
+  expect(unevenDishesInterval({ dishes: of(2001, [1800, 1700]) })).toEqual({ ok: false, reason: 'too-many-seeds' });
+  expect(unevenDishesInterval({ dishes: of(2000, [1800, 1700]) }).ok).toBe(true);
 });
 
 test('throws on what is no count, no correlation or no level', () => {

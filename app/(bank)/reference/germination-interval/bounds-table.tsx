@@ -1,0 +1,27 @@
+/** The same bounds as the picture, in figures. */
+export function BoundsTable({ rows }: { rows: { name: string; lower: number; upper: number }[] }) {
+  return (
+    <table className="ledger">
+      <thead>
+        <tr>
+          <th scope="col">interval</th>
+          <th scope="col" className="number">
+            lower, %
+          </th>
+          <th scope="col" className="number">
+            upper, %
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ name, lower, upper }) => (
+          <tr key={name}>
+            <td>{name}</td>
+            <td className="number">{(lower * 100).toFixed(2)}</td>
+            <td className="number">{(upper * 100).toFixed(2)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
