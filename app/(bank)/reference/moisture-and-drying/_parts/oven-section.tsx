@@ -100,7 +100,7 @@ function Answer({ test, stepG }: { test: OvenTest; stepG: number }) {
           </>
         )}
       </p>
-      <table className="ledger">
+      <table className="ledger stacked">
         <thead>
           <tr>
             <th scope="col">sample</th>
@@ -115,9 +115,15 @@ function Answer({ test, stepG }: { test: OvenTest; stepG: number }) {
         <tbody>
           {test.samples.map((sample, index) => (
             <tr key={index === 0 ? 'first' : 'second'}>
-              <td>{index === 0 ? 'first' : 'second'}</td>
-              <td className="number">{sample.moisturePercent.toFixed(2)}</td>
-              <td className="number">{formatPoints(sample.standardPoints)}</td>
+              <th scope="row" className="row-head">
+                {index === 0 ? 'first' : 'second'}
+              </th>
+              <td className="number" data-label="moisture, %">
+                {sample.moisturePercent.toFixed(2)}
+              </td>
+              <td className="number" data-label="balance leaves open, points">
+                {formatPoints(sample.standardPoints)}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -78,7 +78,7 @@ interface AnswerProps {
 function Answer({ weighings, hourZero, targetPercent, stepG, progress }: AnswerProps) {
   const lastHours = weighings.at(-1)?.hours ?? 0;
   return (
-    <section className="sheet grid gap-4" aria-label="How drying goes on">
+    <section className="sheet grid gap-4" aria-label="What the weighings say">
       <Caption text={progressWords(progress, { targetPercent, hourZero, lastHours })} />
       {progress.ok && (
         <>
@@ -106,36 +106,44 @@ function WeighingsTable({ weighings, hourZero, progress, stepG }: TableProps) {
   const fit = 'fit' in verdict ? verdict.fit : null;
   const startHours = weighings[0]?.hours ?? 0;
   return (
-    <div className="overflow-x-auto">
-      <table className="ledger">
-        <thead>
-          <tr>
-            <th scope="col">weighed at</th>
+    <table className="ledger stacked">
+      <thead>
+        <tr>
+          <th scope="col">weighed at</th>
+          <th scope="col" className="number">
+            weight
+          </th>
+          <th scope="col" className="number">
+            moisture
+          </th>
+          {fit && (
             <th scope="col" className="number">
-              weight
+              curve
             </th>
-            <th scope="col" className="number">
-              moisture
+          )}
+        </tr>
+      </thead>
+      <tbody>
+        {weighings.map(({ hours, weightG }) => (
+          <tr key={hours}>
+            <th scope="row" className="row-head">
+              {formatMoment(hours, hourZero).replace('about ', '')}
             </th>
+            <td className="number" data-label="weight">
+              {formatOnBalance(weightG, stepG)}
+            </td>
+            <td className="number" data-label="moisture">
+              {formatMoisture((100 * (weightG - dryMatterG)) / weightG)}
+            </td>
             {fit && (
-              <th scope="col" className="number">
-                curve
-              </th>
+              <td className="number" data-label="curve">
+                {formatOnBalance(approachAt(fit, hours - startHours), stepG)}
+              </td>
             )}
           </tr>
-        </thead>
-        <tbody>
-          {weighings.map(({ hours, weightG }) => (
-            <tr key={hours}>
-              <td>{formatMoment(hours, hourZero).replace('about ', '')}</td>
-              <td className="number">{formatOnBalance(weightG, stepG)}</td>
-              <td className="number">{formatMoisture((100 * (weightG - dryMatterG)) / weightG)}</td>
-              {fit && <td className="number">{formatOnBalance(approachAt(fit, hours - startHours), stepG)}</td>}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+        ))}
+      </tbody>
+    </table>
   );
 }
 
