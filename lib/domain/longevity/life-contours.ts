@@ -72,8 +72,7 @@ export function lifeContours(
 /** Moisture at a column of the net, or between two of them. */
 function moistureColumns({ moistureFromPercent: from, moistureToPercent }: MapBounds, driest: number) {
   const to = Math.min(moistureToPercent, HIGH_MOISTURE_LIMIT_PERCENT);
-  if (driest >= to) return steps(from, to, MOISTURE_STEPS);
-  const bend = Math.max(from, driest);
+  const bend = Math.min(to, Math.max(from, driest));
   const flatSteps = bend > from ? 1 : 0;
   return (column: number) =>
     column < flatSteps

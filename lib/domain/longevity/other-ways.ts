@@ -1,5 +1,4 @@
 /** Where nothing reaches a goal as asked: the nearest way that does, so that a dead end is not the last word. */
-import { HIGH_MOISTURE_LIMIT_PERCENT } from './equation-limits';
 import { lowMoistureLimitPercent } from './low-moisture-limit';
 import type { SeedKind } from './packet-ageing';
 import { moistestThatReaches, type StorageGoal, warmestThatReaches } from './reach-goal';
@@ -40,8 +39,7 @@ export function coolerWay(seed: SeedKind, temperatureC: number, goal: StorageGoa
  */
 export function drierWay(seed: SeedKind, moisturePercent: number, goal: StorageGoal): StorageCondition | null {
   const driest = lowMoistureLimitPercent(seed);
-  const start = Math.min(Math.ceil(moisturePercent) - 1, HIGH_MOISTURE_LIMIT_PERCENT);
-  for (let drier = start; drier >= driest; drier -= 1) {
+  for (let drier = Math.ceil(moisturePercent) - 1; drier >= driest; drier -= 1) {
     const reach = warmestThatReaches(seed, drier, goal);
     if (reach.ok && reach.temperatureC >= COLDEST_USUAL_STORE_C) {
       return { moisturePercent: drier, temperatureC: reach.temperatureC };

@@ -19,7 +19,7 @@ export function yearsInWords(days: number): string {
   const months = Math.round(days / DAYS_PER_MONTH);
   if (months < 24) return counted(months, 'month');
   const years = days / DAYS_PER_YEAR;
-  return `${years < 9.95 ? years.toFixed(1).replace('.0', '') : Math.round(years)} years`;
+  return `${years < 10 ? years.toFixed(1).replace('.0', '') : Math.round(years)} years`;
 }
 
 const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;

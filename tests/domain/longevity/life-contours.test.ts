@@ -56,6 +56,16 @@ describe('lifeContours', () => {
     }
   });
 
+  it('runs level where drying gains nothing all over the map', () => {
+    const seed = seedOf(barley.constants, { limit: 15 });
+    const reach = warmestThatReaches(seed, 10, { ...fall, days: 0.2 * 365.25 });
+    const [contour] = lifeContours(seed, fall, bounds, [0.2]);
+    const points = contour?.lines.flat() ?? [];
+    expect(points.length).toBeGreaterThan(1);
+    for (const point of points)
+      expect(reach.ok && Math.abs(point.temperatureC - reach.temperatureC)).toBeLessThan(0.05);
+  });
+
   it('has no line for a life that does not occur on the map', () => {
     expect(lifeContours(barley, fall, bounds, [1e9])).toEqual([{ years: 1e9, lines: [] }]);
     expect(() => lifeContours(barley, fall, bounds, [0])).toThrow(/years/);

@@ -115,6 +115,13 @@ describe('warmestThatReaches', () => {
     );
   });
 
+  it('answers with the best temperature itself where only that reaches the goal', () => {
+    const squareOnly = seedCalled('square only');
+    const best = storageLife(squareOnly, { moisturePercent: 8, temperatureC: 0 }, from95to85);
+    const reach = warmestThatReaches(squareOnly, 8, { ...from95to85, days: best.ok ? best.days : 0 });
+    expect(reach.ok && Math.abs(reach.temperatureC)).toBeLessThan(1e-6);
+  });
+
   it('does not send seed above 14 % into the freezer, and says why', () => {
     const goal = { ...from95to85, days: 30 * 365.25 };
     const answer = warmestThatReaches(barley, 14.5, goal);

@@ -45,6 +45,12 @@ describe('zonesAt', () => {
     expect(zonesAt(barley, { moisturePercent, temperatureC })).toEqual(zones);
   });
 
+  it('takes both ends of the fitted range as within it', () => {
+    expect(zonesAt(narrow, { moisturePercent: 11, temperatureC: 30 })).toEqual([]);
+    expect(zonesAt(narrow, { moisturePercent: 11.1, temperatureC: 30 })).toEqual(['outside the fitted range']);
+    expect(zonesAt(narrow, { moisturePercent: 11, temperatureC: 30.1 })).toEqual(['outside the fitted range']);
+  });
+
   it('puts nothing outside a range that is not known', () => {
     expect(zonesAt(plain, { moisturePercent: 6, temperatureC: -30 })).toEqual([]);
   });

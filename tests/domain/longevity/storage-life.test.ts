@@ -157,6 +157,11 @@ describe('usableCondition', () => {
   it('warns of freezing moist seed, with the moisture it has and not the one it is held at', () => {
     const warned = usableCondition(barley, { moisturePercent: 14.5, temperatureC: -5 });
     expect(warned.ok && warned.freezing).toContain('14.5 %');
+    const heldMoister = usableCondition(seedOf(barley.constants, { limit: 14.5 }), {
+      moisturePercent: 5,
+      temperatureC: -5,
+    });
+    expect(heldMoister.ok && heldMoister.freezing).toBeNull();
     const safe = usableCondition(barley, { moisturePercent: 14, temperatureC: -5 });
     expect(safe.ok && safe.freezing).toBeNull();
   });
