@@ -8,8 +8,10 @@ import { demoCalendar } from './generators/demo-calendar';
 import { planHistory } from './generators/plan-history';
 import { refuseCollection } from './refuse-collection';
 import { ACCESSION_STORIES, BANK_HABITS, BANK_NAME } from './scenarios/brannasay';
+import { ONION_EXPERIMENT } from './scenarios/storage-experiment';
 import { STORES } from './scenarios/stores';
 import { writeDecisions } from './write-decisions';
+import { writeStorageExperiment } from './write-experiment';
 import { writeHistory } from './write-history';
 import { writeStores } from './write-stores';
 
@@ -38,6 +40,7 @@ export async function loadDemo(today: string): Promise<{ accessions: number; lot
     const storeIds = await writeStores(STORES, calendar);
     const history = await writeHistory(planHistory(ACCESSION_STORIES, calendar), storeIds, today);
     await writeDecisions(history, today);
+    await writeStorageExperiment(ONION_EXPERIMENT);
     await enqueueWrite(() => judgeLots(connections().bulk, 'all', today));
     return { accessions: history.accessionNumbers.size, lots: history.lots, tests: history.tests };
   });

@@ -2,12 +2,15 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
+import { fitStorageExperiment } from '@/lib/domain/longevity/storage-experiment/fit-storage-experiment';
 import { CROPS } from '@/lib/domain/reference/all-crops';
 import { guessColumns } from '@/lib/domain/spreadsheet/guess-columns';
 import { readTable } from '@/lib/domain/spreadsheet/read-table';
 import { checkRows } from '@/lib/schemas/import/dry-run';
 import { IMPORT_FIELDS, type ImportKind } from '@/lib/schemas/import/fields';
 import type { ImportContext } from '@/lib/schemas/import/import-context';
+import { problemsInWords } from '@/lib/schemas/storage-experiment/experiment-input';
+import { readExperiment } from '@/lib/schemas/storage-experiment/read-experiment';
 import { STORES } from '@/seed-demo/scenarios/stores';
 
 const context: ImportContext = {
@@ -69,4 +72,12 @@ test('eight germination tests come in', () => {
     closedOn: '2019-02-19',
     replicates: [{ seeds: 100, normal: 68, abnormal: 6, hard: 0, fresh: 4, dead: 22 }],
   });
+});
+
+test('a leek experiment comes in with semicolons and decimal commas, and gives its constants', () => {
+  const read = readExperiment(readFileSync(path.resolve('docs/examples/storage-experiment.csv')));
+  if (!read.ok) throw new Error(problemsInWords(read.problems));
+  expect(read.rows).toHaveLength(32);
+  expect(read.rows[1]).toMatchObject({ lot: 'Skerry Winter 2023', moisturePercent: 5.4, temperatureC: 20, days: 720 });
+  expect(fitStorageExperiment(read.rows)).toMatchObject({ ok: true, treatments: 9, goodness: { lacksFit: false } });
 });

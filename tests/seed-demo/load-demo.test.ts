@@ -2,9 +2,12 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { fitStorageExperiment } from '@/lib/domain/longevity/storage-experiment/fit-storage-experiment';
+import type { StorageRow } from '@/lib/domain/longevity/storage-experiment/storage-row';
 import { connections } from '@/lib/server/database/connections';
 import { judgeLots } from '@/lib/server/judging/judge-lots';
 import { loadDemo } from '@/seed-demo/load-demo';
+import { ONION_EXPERIMENT } from '@/seed-demo/scenarios/storage-experiment';
 import { useTestBank } from '../support/test-bank';
 
 const TODAY = '2026-11-25';
@@ -31,6 +34,9 @@ const SEEN = {
     LEFT JOIN "GerminationTest" c ON c."id" = t."correctsId" ORDER BY t."number", r."position"`,
   decisions: `SELECT a."number", d."season", d."action", d."reason", l."number" AS "lot" FROM "RegrowDecision" d
     JOIN "Accession" a ON a."id" = d."accessionId" LEFT JOIN "Lot" l ON l."id" = d."lotId" ORDER BY a."number", d."season"`,
+  experiments: `SELECT e."name", e."species", r."position", r."lot", r."moisturePercent", r."temperatureC", r."days", r."sown",
+    r."germinated" FROM "StorageExperiment" e JOIN "StorageExperimentRow" r ON r."experimentId" = e."id"
+    ORDER BY e."name", r."position"`,
 };
 
 const rows = <Row>(sql: string) => connections().bulk.prepare<[], Row>(sql).all();
@@ -98,6 +104,19 @@ describe('the demo collection', () => {
     const after = shares.find((row) => row.setOn > '2023-09')?.alive ?? 1;
     expect(before).toBeGreaterThan(0.8);
     expect(after).toBeLessThan(before - 0.2);
+  });
+
+  test('the school’s onions give constants within three standard errors of what was true of them', () => {
+    const fit = fitStorageExperiment(
+      rows<StorageRow>(
+        `SELECT "lot", "moisturePercent", "temperatureC", "days", "sown", "germinated" FROM "StorageExperimentRow"`,
+      ),
+    );
+    if (!fit.ok) throw new Error(fit.message);
+    expect(fit.treatments).toBe(9);
+    for (const key of ['KE', 'CW'] as const) {
+      expect(Math.abs(fit.constants[key] - ONION_EXPERIMENT.truth[key]) / fit.standardErrors[key]).toBeLessThan(3);
+    }
   });
 
   test('leaves the connections as careful as they were', () => {

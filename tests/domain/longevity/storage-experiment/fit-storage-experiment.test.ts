@@ -24,10 +24,10 @@ describe('against R, by glm on the linearised model', () => {
     const estimates = estimatesOf(fit);
     expect(estimates).toHaveLength(golden.estimates.length);
     for (const [i, estimate] of estimates.entries()) {
-      expectClose(estimate, golden.estimates[i] as number, 1e-7, { name, parameter: fit.parameters[i] });
+      expectClose(estimate, golden.estimates[i] as number, 1e-11, { name, parameter: fit.parameters[i] });
     }
     for (const [i, value] of fit.covariance.flat().entries()) {
-      expectClose(value, golden.covariance[i] as number, 1e-6, { name, covariance: i });
+      expectClose(value, golden.covariance[i] as number, 1e-8, { name, covariance: i });
     }
     const { deviance, pearsonChiSquare, degreesOfFreedom, chance } = fit.goodness;
     expect(Math.abs(deviance - golden.deviance), name).toBeLessThanOrEqual(1e-8 * Math.max(1, golden.deviance));

@@ -1,0 +1,26 @@
+import { COMMON_TEMPERATURE_COEFFICIENTS } from '@/lib/domain/reference/longevity-constants';
+import { fitQuestionSchema } from '@/lib/schemas/storage-experiment/fit-question';
+import { AskChoice, AskNumber } from '../../../_parts/question-fields';
+import { QuestionForm } from '../../../_parts/question-form';
+import type { Question } from '../../../_parts/read-question';
+
+/** How temperature enters the fit, and the condition to speak of. */
+export function FitQuestion({ action, question }: { action: string; question: Question<unknown> }) {
+  const { CH, CQ } = COMMON_TEMPERATURE_COEFFICIENTS;
+  return (
+    <QuestionForm action={action} question={question} fields={Object.keys(fitQuestionSchema.shape)} submit="Fit again">
+      <AskChoice
+        question={question}
+        name="coefficients"
+        label="Temperature coefficients"
+        hint="Fitting them takes three temperatures or more, far apart."
+        options={[
+          { value: 'fixed', label: `held at the common ones (${CH}, ${CQ})` },
+          { value: 'fitted', label: 'fitted to these counts' },
+        ]}
+      />
+      <AskNumber question={question} name="moisture" label="Moisture to speak of" unit="%" />
+      <AskNumber question={question} name="temperature" label="Temperature to speak of" unit="°C" />
+    </QuestionForm>
+  );
+}

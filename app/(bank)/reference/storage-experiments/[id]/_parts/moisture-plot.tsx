@@ -1,0 +1,92 @@
+import { formatTemperature } from '@/app/_format/figures';
+import type { MoisturePicture } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
+import { Mark, MarkKey, type PlotBox, PlotFrame } from './plot-frame';
+import { logTicks } from './round-ticks';
+
+const BOX: PlotBox = { width: 620, height: 360, left: 52, right: 64, top: 24, bottom: 38 };
+/** Room beyond the outermost figures, as a factor. */
+const ROOM = 1.15;
+
+/** Days to lose one probit against moisture, both logarithmic: the equation is right where points lie along the lines. */
+export function MoisturePlot({ picture: { points, lines } }: { picture: MoisturePicture }) {
+  if (points.length === 0) return null;
+  const temperatures = [...new Set([...points, ...lines].map((one) => one.temperatureC))].sort((a, b) => a - b);
+  const moistures = [...points, ...lines.flatMap((line) => line.ends)].map((one) => one.moisturePercent);
+  const days = [
+    ...points.flatMap((one) => [one.lower, one.upper]),
+    ...lines.flatMap((l) => l.ends.map((e) => e.sigmaDays)),
+  ];
+  const [mFrom, mTo] = [Math.min(...moistures) / ROOM, Math.max(...moistures) * ROOM];
+  const [dFrom, dTo] = [Math.min(...days) / ROOM, Math.max(...days) * ROOM];
+  const along = (value: number, from: number, to: number) => Math.log(value / from) / Math.log(to / from);
+  const x = (moisture: number) => BOX.left + along(moisture, mFrom, mTo) * (BOX.width - BOX.left - BOX.right);
+  const y = (sigma: number) => BOX.height - BOX.bottom - along(sigma, dFrom, dTo) * (BOX.height - BOX.top - BOX.bottom);
+  return (
+    <section className="grid gap-3" aria-labelledby="moisture">
+      <h2 id="moisture">Days to lose one probit, by moisture</h2>
+      <p className="max-w-prose">
+        Both axes are logarithmic. Points are the treatments, each by itself, with the range in which its figure lies
+        nineteen times in twenty{lines.length > 0 && '; lines are the constants of all counts'}. Where the equation
+        holds, points lie along straight lines side by side.
+      </p>
+      <ul className="flex flex-wrap gap-x-5 gap-y-1">
+        {temperatures.map((temperature, series) => (
+          <li key={temperature} className="flex items-center gap-2">
+            <MarkKey series={series} /> {formatTemperature(temperature)}
+          </li>
+        ))}
+      </ul>
+      <div className="sheet max-w-3xl p-3!">
+        <PlotFrame
+          box={BOX}
+          label="Days to lose one probit against moisture for each temperature. The table of treatments has the same figures."
+          xTitle="% moisture"
+          yTitle="days to lose one probit"
+          xTicks={moistureTicks(mFrom, mTo).map((value) => ({ at: x(value), label: String(value) }))}
+          yTicks={logTicks(dFrom, dTo).map((value) => ({ at: y(value), label: value.toLocaleString('en-GB') }))}
+        >
+          {lines.map(({ temperatureC, ends: [dry, moist] }) =>
+            dry && moist ? (
+              <g key={temperatureC}>
+                <line
+                  x1={x(dry.moisturePercent)}
+                  y1={y(dry.sigmaDays)}
+                  x2={x(moist.moisturePercent)}
+                  y2={y(moist.sigmaDays)}
+                  stroke="var(--indigo)"
+                  strokeWidth={2}
+                />
+                <text x={x(moist.moisturePercent) + 10} y={y(moist.sigmaDays) + 4} fontSize={12} fill="var(--indigo)">
+                  {formatTemperature(temperatureC)}
+                </text>
+              </g>
+            ) : null,
+          )}
+          {points.map((point) => (
+            <g key={`${point.temperatureC} ${point.moisturePercent}`}>
+              <line
+                x1={x(point.moisturePercent)}
+                x2={x(point.moisturePercent)}
+                y1={y(point.lower)}
+                y2={y(point.upper)}
+                stroke="var(--ink)"
+                strokeWidth={1.25}
+              />
+              <Mark
+                x={x(point.moisturePercent)}
+                y={y(point.sigmaDays)}
+                series={temperatures.indexOf(point.temperatureC)}
+              />
+            </g>
+          ))}
+        </PlotFrame>
+      </div>
+    </section>
+  );
+}
+
+/** Whole percents; every second one where they would crowd. */
+function moistureTicks(from: number, to: number): number[] {
+  const whole = Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, i) => Math.ceil(from) + i);
+  return whole.length > 9 ? whole.filter((value) => value % 2 === 0) : whole;
+}

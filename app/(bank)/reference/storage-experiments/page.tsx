@@ -1,0 +1,93 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { EmptyState } from '@/app/_components/list/empty-state';
+import { experimentPath } from '@/app/_format/experiment-path';
+import { formatCount } from '@/app/_format/figures';
+import { requirePerson } from '@/lib/server/auth/require-person';
+import { mayActAs } from '@/lib/server/auth/roles';
+import { findStorageExperiments, type StorageExperimentSummary } from '@/lib/server/queries/storage-experiments';
+import { CalculatorPage } from '../_parts/calculator-page';
+import { ExperimentMethod } from './_parts/experiment-method';
+
+export const metadata: Metadata = { title: 'Storage experiments' };
+
+export default async function StorageExperimentsPage() {
+  const person = await requirePerson('visitor');
+  const experiments = await findStorageExperiments();
+  return (
+    <CalculatorPage slug="storage-experiments">
+      <p className="say">
+        Keep seed at two or more moistures, best at three temperatures too, and count some of it from time to time. From
+        the counts come the constants by which every lot of the species is forecast.
+      </p>
+      {mayActAs(person, 'steward') && (
+        <div className="no-print">
+          <Link href="/reference/storage-experiments/new" className="button main">
+            Add an experiment
+          </Link>
+        </div>
+      )}
+      {experiments.length === 0 ? (
+        <EmptyState>
+          <p>No storage experiment has been taken in yet.</p>
+        </EmptyState>
+      ) : (
+        <div className="sheet overflow-x-auto p-0!">
+          <table className="ledger stacked">
+            <thead>
+              <tr>
+                <th scope="col">experiment</th>
+                {['lots', 'treatments', 'counts', 'seeds', 'days'].map((name) => (
+                  <th key={name} scope="col" className="number">
+                    {name}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {experiments.map((experiment) => (
+                <ExperimentRow key={experiment.id} experiment={experiment} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <ExperimentMethod />
+    </CalculatorPage>
+  );
+}
+
+function ExperimentRow({ experiment }: { experiment: StorageExperimentSummary }) {
+  const { id, name, species, crop, lots, treatments, counts, seeds, longestDays } = experiment;
+  return (
+    <tr>
+      <th scope="row" className="row-head">
+        <Link
+          href={experimentPath(id)}
+          className="inline-flex min-h-11 items-center text-ink underline underline-offset-3"
+        >
+          {name}
+        </Link>
+        <span className="quiet block text-sm font-normal">
+          {crop && `${crop.name}, `}
+          <i>{species}</i>
+        </span>
+      </th>
+      <td className="number" data-label="lots">
+        {formatCount(lots)}
+      </td>
+      <td className="number" data-label="treatments">
+        {formatCount(treatments)}
+      </td>
+      <td className="number" data-label="counts">
+        {formatCount(counts)}
+      </td>
+      <td className="number" data-label="seeds">
+        {formatCount(seeds)}
+      </td>
+      <td className="number" data-label="days">
+        {formatCount(Math.round(longestDays))}
+      </td>
+    </tr>
+  );
+}

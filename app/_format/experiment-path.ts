@@ -1,0 +1,1 @@
+export const experimentPath = (id: string) => `/reference/storage-experiments/${encodeURIComponent(id)}`;
