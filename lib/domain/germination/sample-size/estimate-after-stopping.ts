@@ -3,7 +3,7 @@
  *
  * The plain share germinated / tested leans away from the line: the test stopped because the count was extreme. The
  * share in the first group is not selected in that way; its mean, given where the test stopped, is an estimate without
- * bias and the one of smallest variance (Rao-Blackwell). Whoever judges by likelihood, as Hilum's lot model does, needs
+ * bias that varies less than that share itself (Rao-Blackwell). Whoever judges by likelihood, as Hilum's lot model does, needs
  * no correction: all seeds tested and all germinated say everything.
  */
 import { requireCounts } from '../../statistics/require-counts';
