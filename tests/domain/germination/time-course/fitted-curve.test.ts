@@ -34,17 +34,17 @@ describe('against R', () => {
   test.each(rows.map((row) => [row.name, row.shape, row] as const))('%s, %s: symbolic derivatives', (_, shape, row) => {
     const fit = fitted(goldenDishes(row.name), shape);
     const label = { name: row.name, shape };
-    expectClose(fit.limit, row.limit, 1e-9, { ...label, figure: 'limit' });
-    expectClose(fit.middleDay, row.middleDay, 1e-9, { ...label, figure: 'middle day' });
-    expectClose(fit.steepness, row.steepness, 1e-8, { ...label, figure: 'steepness' });
-    expectClose(fit.standardErrors.middleDay, row.seMiddleDay, 1e-7, { ...label, figure: 'error of the day' });
-    expectClose(fit.standardErrors.steepness, row.seSteepness, 1e-7, { ...label, figure: 'error of the steepness' });
+    expectClose(fit.limit, row.limit, 1e-12, { ...label, figure: 'limit' });
+    expectClose(fit.middleDay, row.middleDay, 1e-12, { ...label, figure: 'middle day' });
+    expectClose(fit.steepness, row.steepness, 1e-12, { ...label, figure: 'steepness' });
+    expectClose(fit.standardErrors.middleDay, row.seMiddleDay, 1e-11, { ...label, figure: 'error of the day' });
+    expectClose(fit.standardErrors.steepness, row.seSteepness, 1e-11, { ...label, figure: 'error of the steepness' });
     if (row.seLimit === null) expect(fit.standardErrors.limit).toBeNull();
-    else expectClose(fit.standardErrors.limit ?? 0, row.seLimit, 1e-7, { ...label, figure: 'error of the limit' });
+    else expectClose(fit.standardErrors.limit ?? 0, row.seLimit, 1e-11, { ...label, figure: 'error of the limit' });
     expectClose(fit.logLikelihood, row.logLikelihood, 1e-11, { ...label, figure: 'log-likelihood' });
     // R climbs each step of the profile without derivatives, which is what this tolerance is for.
-    expect(Math.abs(fit.limitInterval.lower - row.limitLower)).toBeLessThanOrEqual(1e-6);
-    expect(Math.abs(fit.limitInterval.upper - row.limitUpper)).toBeLessThanOrEqual(1e-6);
+    expect(Math.abs(fit.limitInterval.lower - row.limitLower)).toBeLessThanOrEqual(1e-8);
+    expect(Math.abs(fit.limitInterval.upper - row.limitUpper)).toBeLessThanOrEqual(1e-8);
   });
 
   interface SurvregRow {
@@ -59,11 +59,11 @@ describe('against R', () => {
   const whole = goldenRows<SurvregRow>(GOLDEN, 'survreg');
   test.each(whole.map((row) => [row.name, row.shape, row] as const))('%s, %s: survreg', (_, shape, row) => {
     const fit = fitted(goldenDishes(row.name), shape);
-    expectClose(fit.coordinates.logMiddle, row.logMiddle, 1e-8, row);
-    expectClose(fit.coordinates.logSpread, row.logSpread, 1e-7, row);
-    expectClose(fit.covariance[0]?.[0] ?? 0, row.v11, 1e-5, row);
-    expectClose(fit.covariance[0]?.[1] ?? 0, row.v12, 1e-4, row);
-    expectClose(fit.covariance[1]?.[1] ?? 0, row.v22, 1e-5, row);
+    expectClose(fit.coordinates.logMiddle, row.logMiddle, 1e-12, row);
+    expectClose(fit.coordinates.logSpread, row.logSpread, 1e-12, row);
+    expectClose(fit.covariance[0]?.[0] ?? 0, row.v11, 1e-11, row);
+    expectClose(fit.covariance[0]?.[1] ?? 0, row.v12, 1e-11, row);
+    expectClose(fit.covariance[1]?.[1] ?? 0, row.v22, 1e-11, row);
   });
 });
 

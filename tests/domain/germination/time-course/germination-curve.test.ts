@@ -33,7 +33,7 @@ function expectPoint(row: PointRow, tolerance: number): void {
   expect(Math.abs(point.germinated - row.germinated), `${row.name} day ${row.day}`).toBeLessThanOrEqual(tolerance);
   if (row.standardError < 1e-7) return; // at all germinated R returns 0 or its rounding
   const standardError = Math.sqrt((point.germinated * (1 - point.germinated)) / point.effectiveSeeds);
-  expect(Math.abs(standardError / row.standardError - 1), `${row.name} day ${row.day}`).toBeLessThanOrEqual(1e-8);
+  expect(Math.abs(standardError / row.standardError - 1), `${row.name} day ${row.day}`).toBeLessThanOrEqual(1e-11);
 }
 
 describe('against R', () => {
@@ -42,16 +42,16 @@ describe('against R', () => {
   });
 
   test('different inspection days: EM run to rounding, errors from the information', () => {
-    for (const row of goldenRows<PointRow>(GOLDEN, 'expectationMaximisation')) expectPoint(row, 1e-10);
+    for (const row of goldenRows<PointRow>(GOLDEN, 'expectationMaximisation')) expectPoint(row, 1e-13);
   });
 
   test("different inspection days: survfit's own estimate", () => {
-    // survfit stops its EM early (its figures differ from EM run to rounding by up to 5e-4), and names a stretch by its middle.
+    // survfit stops its EM early (its figures differ from EM run to rounding by up to 1e-3), and names a stretch by its middle.
     const rows = goldenRows<PointRow>(GOLDEN, 'survfitTurnbull').filter(({ germinated }) => germinated > 0);
     for (const row of rows) {
       const { rises } = curveOf(goldenDishes(row.name));
       const risen = rises.filter(({ fromDay }) => fromDay < row.day).reduce((sum, { share }) => sum + share, 0);
-      expect(Math.abs(risen - row.germinated), `${row.name} day ${row.day}`).toBeLessThanOrEqual(1e-3);
+      expect(Math.abs(risen - row.germinated), `${row.name} day ${row.day}`).toBeLessThanOrEqual(2e-3);
     }
   });
 });
@@ -85,6 +85,22 @@ describe('ends', () => {
     ]);
     expect(curve.rises).toEqual([{ fromDay: 3, toDay: 5, share: 1 }]);
     expect(curve.final).toMatchObject({ germinated: 1, upper: 1, effectiveSeeds: 50 });
+  });
+
+  test('where none germinated, a lost dish says nothing of the days after it', () => {
+    const curve = curveOf([
+      dish(20, [
+        [3, 0],
+        [7, 0],
+      ]),
+      dish(30, [[3, 0]]),
+    ]);
+    expect(curve.points.map(({ day, effectiveSeeds }) => [day, effectiveSeeds])).toEqual([
+      [0, 50],
+      [3, 50],
+      [7, 20],
+    ]);
+    expect(curve.final.upper).toBeCloseTo(binomialInterval({ successes: 0, trials: 20 }).upper, 14);
   });
 
   test('a dish lost early is not counted as seed that failed', () => {
