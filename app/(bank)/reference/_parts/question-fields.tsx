@@ -90,7 +90,7 @@ export function AskText(props: BaseProps & { placeholder?: string }) {
 /** Several lines, such as pasted counts. */
 export function AskLines(props: BaseProps & { rows?: number }) {
   return (
-    <Asked props={props}>
+    <Asked props={{ className: 'col-span-full max-w-2xl', ...props }}>
       {(control) => (
         <textarea
           {...control}
