@@ -1,7 +1,7 @@
 import { formatTemperature } from '@/app/_format/figures';
 import type { MoisturePicture } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
+import { logTicks } from './log-ticks';
 import { Mark, MarkKey, type PlotBox, PlotFrame } from './plot-frame';
-import { logTicks } from './round-ticks';
 
 const BOX: PlotBox = { width: 620, height: 360, left: 52, right: 64, top: 24, bottom: 38 };
 /** Room beyond the outermost figures, as a factor. */

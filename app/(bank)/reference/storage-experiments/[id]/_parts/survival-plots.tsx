@@ -1,7 +1,7 @@
 import { formatTemperature } from '@/app/_format/figures';
 import type { LotCurve, SurvivalPanel } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
+import { roundTicks } from '../../../_parts/ticks';
 import { DASHES, Mark, MarkKey, type PlotBox, PlotFrame } from './plot-frame';
-import { roundTicks } from './round-ticks';
 
 const BOX: PlotBox = { width: 340, height: 210, left: 34, right: 12, top: 24, bottom: 34 };
 
@@ -50,7 +50,7 @@ function Panel({ panel, lots }: { panel: SurvivalPanel; lots: readonly string[] 
         label={panelInWords(title, panel)}
         xTitle="days"
         yTitle="% germinated"
-        xTicks={roundTicks(longestDays).map((days) => ({ at: x(days), label: String(days) }))}
+        xTicks={roundTicks(0, longestDays).map((days) => ({ at: x(days), label: String(days) }))}
         yTicks={[0, 50, 100].map((percent) => ({ at: y(percent / 100), label: String(percent) }))}
       >
         {panel.lots.map((one) => {
