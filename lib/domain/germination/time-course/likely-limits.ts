@@ -25,8 +25,11 @@ export function likelyLimits(
   top: CurveTop,
   z: number,
 ): { lower: number; upper: number } {
+  // Each best curve is close to the next one looked for, which saves most of the climb.
+  let start = top.coordinates;
   const isLikely = (limit: number) => {
-    const best = climbCurve(shape, intervals, { limit, isLimitFree: false, start: top.coordinates });
+    const best = climbCurve(shape, intervals, { limit, isLimitFree: false, start });
+    if (best) start = best.coordinates;
     return best !== null && 2 * (top.logLikelihood - best.logLikelihood) <= z * z;
   };
   const edge = (unlikely: number) => {
