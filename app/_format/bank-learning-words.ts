@@ -32,11 +32,11 @@ function initialWords({ initial, published }: Learnt): string {
   const now = formatPercentFigure(estimate);
   const range = `${formatPercentFigure(lower)} to ${formatPercentFigure(upper)}`;
   return now === before
-    ? `a fresh lot is typically **${now} %** alive (${range}), as expected before`
-    : `a fresh lot is typically **${now} %** alive (${range}) rather than the ${before} % expected before`;
+    ? `a fresh lot is typically **${now}\u00a0%** alive (${range}), as expected before`
+    : `a fresh lot is typically **${now}\u00a0%** alive (${range}) rather than the ${before}\u00a0% expected before`;
 }
 
-function rateWords({ logRate, lotsTellingRate }: Learnt): string {
+function rateWords({ logRate, lotsTellingRate, published }: Learnt): string {
   if (!logRate) {
     const have =
       lotsTellingRate === 0
@@ -45,7 +45,13 @@ function rateWords({ logRate, lotsTellingRate }: Learnt): string {
     return `. How fast they age cannot be learnt yet: ${have} two tests with enough ageing between them (${LEAST_AGEING_BETWEEN_TESTS} probits).`;
   }
   const { estimate, lower, upper } = asTimesAsFast(logRate.mean);
-  return `; they age **${timesFigure(estimate)} times as fast** as the published equation says (${timesFigure(lower)} to ${timesFigure(upper)}, nine times in ten).`;
+  const now = timesFigure(estimate);
+  const before = timesFigure(Math.exp(published.logRate.mean));
+  const range = `${timesFigure(lower)} to ${timesFigure(upper)} times, nine times in ten`;
+  const times = now === '1.0' ? '**as fast** as' : `**${now} times as fast** as`;
+  const held =
+    before === '1.0' ? '' : before === now ? ', as expected before' : `; ${before} times was expected before`;
+  return `; they age ${times} the published equation says (${range})${held}.`;
 }
 
 /** A factor with two figures: 0.74, 1.4, 12. */

@@ -23,13 +23,23 @@ const learnt: Extract<CropLearning, { ok: true }> = {
 describe('bankLearningWords', () => {
   it('says on how many tests it rests, what was expected before, and how sure it is', () => {
     expect(bankLearningWords(learnt, 'Leek')).toBe(
-      '38 tests of 15 lots of leek: a fresh lot is typically **94 %** alive (91 to 96) rather than the 96 % expected before; they age **1.4 times as fast** as the published equation says (1.1 to 1.8, nine times in ten).',
+      '38 tests of 15 lots of leek: a fresh lot is typically **94\u00a0%** alive (91 to 96) rather than the 96\u00a0% expected before; they age **1.4 times as fast** as the published equation says (1.1 to 1.8 times, nine times in ten).',
     );
   });
 
   it('does not call the same figure a change', () => {
     const same = { ...learnt, initial: { ...learnt.initial, mean: figure(1.76, 0.1) } };
-    expect(bankLearningWords(same, 'Leek')).toContain('**96 %** alive (95 to 97), as expected before');
+    expect(bankLearningWords(same, 'Leek')).toContain('**96\u00a0%** alive (95 to 97), as expected before');
+  });
+
+  it('names a rate that was expected to be fast before, and one that is as published', () => {
+    const doubtful = { ...learnt, published: { ...learnt.published, logRate: { mean: 0.3, sd: 0.9 } } };
+    expect(bankLearningWords(doubtful, 'Leek')).toContain(
+      '(1.1 to 1.8 times, nine times in ten); 1.3 times was expected',
+    );
+    expect(
+      bankLearningWords({ ...learnt, logRate: { mean: figure(0.01, 0.2), sd: figure(0.4, 0.1) } }, 'Leek'),
+    ).toContain('they age **as fast** as the published equation says (0.83 to 1.2 times, nine times in ten).');
   });
 
   it('says that the rate cannot be learnt, and why', () => {

@@ -69,7 +69,7 @@ function reckon(bulk: Database.Database, cropId: string, today: string): LearntO
     }
     if (ageing.moistureAssumed) doubts.moistureAssumed += 1;
     if (ageing.outsideFittedRange) doubts.outsideFittedRange += 1;
-    lots.push(forModel);
+    lots.push({ ...forModel, testsMade: tests.filter(({ probitsLost }) => probitsLost !== null).length });
   }
   const published = publishedBelief(crop.constantsBorrowed, lots.length, doubts);
   const learning = learnCropPrior({ lots, published: { initial: published.initial, logRate: published.logRate } });

@@ -86,7 +86,7 @@ export function learnCropPrior({
   const tested = lots.filter(({ tests }) => tests.length > 0);
   const grounds: LearningGrounds = {
     lots: tested.length,
-    tests: tested.reduce((sum, { tests }) => sum + tests.length, 0),
+    tests: tested.reduce((sum, { tests, testsMade = tests.length }) => sum + testsMade, 0),
     lotsTellingRate: tested.filter(tellsRate).length,
   };
   if (tested.length < FEWEST_LOTS) return { ok: false, reason: 'too-few-lots', ...grounds };

@@ -16,6 +16,8 @@ export interface TestedLot {
   tests: readonly LotTest[];
   /** rho, 0 <= rho < 1; default 0: binomial */
   intraReplicateCorrelation?: number;
+  /** how many tests these counts come from, where each dish counts by itself; default: as many as there are counts */
+  testsMade?: number;
 }
 
 /** Step of the coarsest lattice in both directions, probits and log rate; a level halves it. */

@@ -144,6 +144,12 @@ describe('learnCropPrior', () => {
     );
   });
 
+  it('counts tests, not the dishes that they were counted in', () => {
+    const lots = simulatedLots({ rngSeed: 6, count: 3 }).map((lot) => ({ ...lot, testsMade: 2 }));
+    expect(learnCropPrior({ lots, published })).toMatchObject({ lots: 3, tests: 6 });
+    expect(learnCropPrior({ lots: simulatedLots({ rngSeed: 6, count: 3 }), published }).tests).toBe(9);
+  });
+
   it('refuses a level that is none', () => {
     expect(() => learnCropPrior({ lots: [], published, level: 1 })).toThrow(RangeError);
   });

@@ -58,7 +58,7 @@ function Learnt({
         <LearntFigures learning={learning} />
         <BeliefPictures learning={learning} />
         <Grounds learnt={learnt} />
-        {adopted && <InUse adopted={adopted} figures={figures} />}
+        {adopted && <InUse adopted={adopted} figures={figures} undoAt={steward ? `${cropPath(crop.id)}/edit` : null} />}
         {steward && adopted?.figures !== figures && (
           <TakeOverButton cropId={crop.id} version={crop.version} figures={figures} again={adopted !== null} />
         )}
@@ -68,13 +68,21 @@ function Learnt({
   );
 }
 
-function InUse({ adopted, figures }: { adopted: AdoptedPriors; figures: string }) {
-  const since = `since ${formatDate(adopted.on.toISOString().slice(0, 10))}, taken over by ${adopted.byName} from ${formatCount(adopted.tests)} tests of ${formatCount(adopted.lots)} lots`;
-  return adopted.figures === figures ? (
-    <Notice kind="note">These figures are in use {since}.</Notice>
-  ) : (
-    <Notice kind="caution">
-      Older figures ({adopted.figures}) are in use {since}. The tests say something else by now.
+function InUse({ adopted, figures, undoAt }: { adopted: AdoptedPriors; figures: string; undoAt: string | null }) {
+  const current = adopted.figures === figures;
+  return (
+    <Notice kind={current ? 'note' : 'caution'}>
+      <p>
+        {current ? 'These figures are' : `Older figures (${adopted.figures}) are`} in use since{' '}
+        {formatDate(adopted.on.toISOString().slice(0, 10))}, taken over by {adopted.byName} from{' '}
+        {formatCount(adopted.tests)} tests of {formatCount(adopted.lots)} lots.
+        {!current && ' The tests say something else by now.'}
+      </p>
+      {undoAt && (
+        <p>
+          To undo it, <Link href={undoAt}>empty them among the bank's own figures</Link>.
+        </p>
+      )}
     </Notice>
   );
 }

@@ -11,7 +11,7 @@ export function BeliefPictures({ learning }: { learning: Extract<CropLearning, {
         title="Alive when fresh, %"
         before={published.initial}
         now={suggested.initial}
-        from={0}
+        from={-0.2}
         to={3.5}
         ticks={[50, 70, 90, 97, 99.5, 99.9].map((percent) => ({
           x: normalQuantile(percent / 100),
@@ -41,7 +41,7 @@ interface PictureProps {
   ticks: { x: number; label: string }[];
 }
 
-const WIDTH = 320;
+const WIDTH = 360;
 const HEIGHT = 120;
 const FLOOR = 96;
 const TOP = 10;
@@ -64,7 +64,7 @@ function BeliefPicture({ title, before, now, from, to, ticks }: PictureProps) {
         {title}: <span className="text-ink">dashes, expected before</span>;{' '}
         <b className="text-indigo">line, tests say</b>
       </figcaption>
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} className="w-full" aria-hidden="true">
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} className="w-full max-w-md" aria-hidden="true">
         <line x1={0} x2={WIDTH} y1={FLOOR} y2={FLOOR} stroke="var(--rule)" />
         {ticks.map(({ x, label }) => (
           <g key={label}>

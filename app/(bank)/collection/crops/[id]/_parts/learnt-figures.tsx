@@ -59,7 +59,7 @@ export function LearntFigures({ learning }: { learning: Extract<CropLearning, { 
 function Row({ name, before, now, limits = '' }: { name: string; before: string; now: string; limits?: string }) {
   return (
     <tr>
-      <th scope="row" className="py-1.5! text-left font-normal">
+      <th scope="row" className="min-w-32 bg-transparent! py-1.5! text-left font-normal whitespace-normal!">
         {name}
       </th>
       <td className="number py-1.5!">{before}</td>
