@@ -109,12 +109,22 @@ function meanOil(facts: { lower: number | null; upper: number | null }[]): numbe
   return lowers.length === 0 || uppers.length === 0 ? null : (Math.min(...lowers) + Math.max(...uppers)) / 2;
 }
 
-/** Crops whose storage life can be worked out, to choose from; `own` where the constants were fitted to the crop itself. */
-export async function findCropsWithConstants(): Promise<{ id: string; name: string; own: boolean }[]> {
+/**
+ * Crops whose storage life can be worked out, to choose from; `own` where the constants were fitted to the crop itself,
+ * `published` where they were read in print.
+ */
+export async function findCropsWithConstants(): Promise<
+  { id: string; name: string; own: boolean; published: boolean }[]
+> {
   const crops = await reader().crop.findMany({
     where: { longevityConstantsId: { not: null } },
     orderBy: { name: 'asc' },
-    select: { id: true, name: true, constantsBorrowed: true },
+    select: { id: true, name: true, constantsBorrowed: true, longevityConstants: { select: { mark: true } } },
   });
-  return crops.map(({ id, name, constantsBorrowed }) => ({ id, name, own: !constantsBorrowed }));
+  return crops.map(({ id, name, constantsBorrowed, longevityConstants }) => ({
+    id,
+    name,
+    own: !constantsBorrowed,
+    published: longevityConstants?.mark === 'published',
+  }));
 }

@@ -4,14 +4,15 @@ import { completeAddress, exampleFor, ownParameter } from '@/app/(bank)/referenc
 import { moistureInStore } from '@/app/(bank)/reference/storage-life/_parts/store-air';
 
 const example = exampleFor([
-  { id: 'okra', own: false },
-  { id: 'maize', own: true },
+  { id: 'okra', own: false, published: true },
+  { id: 'barley', own: true, published: false },
+  { id: 'maize', own: true, published: true },
 ]);
 const fridge = { name: 'Fridge', targetTemperatureC: 4, targetRelativeHumidity: 0.35 };
 const freezer = { name: 'Freezer', targetTemperatureC: -18, targetRelativeHumidity: null };
 
 describe('the address of the map of storage life', () => {
-  it('shows a crop with constants of its own as the example, and leaves an empty address empty', () => {
+  it('shows a crop with published constants of its own as the example, and leaves an empty address empty', () => {
     expect(example.crop).toBe('maize');
     expect(completeAddress({}, example, null, null)).toEqual({});
     expect(completeAddress({ page: '2' }, example, null, null)).toEqual({ page: '2' });

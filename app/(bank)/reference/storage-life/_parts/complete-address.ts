@@ -5,9 +5,9 @@ import { moistureInStore, type StoreTarget } from './store-air';
 
 type Example = Record<'crop' | 'moisture' | 'temperature' | 'initial' | 'wanted' | 'years', string>;
 
-/** A crop with constants of its own, where there is one. */
-export function exampleFor(crops: readonly { id: string; own: boolean }[]): Example {
-  const crop = (crops.find(({ own }) => own) ?? crops[0])?.id ?? '';
+/** A crop with published constants of its own, where there is one. */
+export function exampleFor(crops: readonly { id: string; own: boolean; published: boolean }[]): Example {
+  const crop = (crops.find(({ own, published }) => own && published) ?? crops[0])?.id ?? '';
   return { crop, moisture: '9', temperature: '15', initial: '95', wanted: '85', years: '20' };
 }
 
