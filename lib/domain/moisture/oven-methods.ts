@@ -110,7 +110,8 @@ export type OvenAdvice = {
  * Checked in tests/domain/moisture/oven-methods.test.ts, line by line against the facts sheet
  */
 export function ovenMethodFor({ scientificName, family }: { scientificName: string; family: string }): OvenAdvice {
-  const genus = genusOf(scientificName);
+  // A hybrid such as 'x Triticosecale' gives 'x', which is in no list: its family decides.
+  const genus = scientificName.trim().split(/\s+/)[0] ?? '';
   const grass = family === 'Poaceae';
   const highAllowed = highAllowedFor(scientificName, genus);
   const grinding = grindingFor(genus, grass, family === 'Fabaceae');
@@ -134,12 +135,6 @@ export function ovenMethodFor({ scientificName, family }: { scientificName: stri
             source: GRAIN_READ,
           },
   };
-}
-
-/** 'x Triticosecale' is a hybrid genus: its name follows the cross. */
-function genusOf(scientificName: string): string {
-  const words = scientificName.trim().split(/\s+/);
-  return (words[0] === 'x' ? words[1] : words[0]) ?? '';
 }
 
 function highAllowedFor(scientificName: string, genus: string): 'yes' | 'no' | 'no line known' {

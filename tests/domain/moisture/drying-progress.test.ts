@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { approachReaches } from '../../../lib/domain/moisture/approach-fit';
 import { dryingProgress, type Weighing } from '../../../lib/domain/moisture/drying-progress';
 import golden from '../../golden/drying-progress.json';
 
@@ -149,6 +150,25 @@ test('a straight line gives no date, only the soonest', () => {
   if (!progress.ok || progress.verdict.kind !== 'cannot-say') throw new Error(JSON.stringify(progress));
   expect(progress.verdict.reason).toBe('no-levelling-off-seen');
   expect(progress.verdict.soonestHours).toBeCloseTo(53.76, 2);
+});
+
+test('a straight line that has hardly begun is one too, though its end would lie above the dry matter', () => {
+  const weighings = [0, 10, 20].map((hours) => ({ hours, weightG: 500 - 0.01 * hours }));
+  expect(dryingProgress({ ...SEED, stepG: 0.01, weighings })).toMatchObject({
+    verdict: { kind: 'cannot-say', reason: 'no-levelling-off-seen' },
+  });
+});
+
+test('a last weighing above the target puts the moment ahead, also where the curve crossed before it', () => {
+  const weighings = weighingsOn({ hours: [0, 5, 10, 15, 20, 25, 30, 35, 40, 44.5] }).map(({ hours, weightG }) => ({
+    hours,
+    weightG: hours === 44.5 ? weightG + 0.4 : weightG,
+  }));
+  const progress = dryingProgress({ ...SEED, weighings });
+  if (!progress.ok || progress.verdict.kind !== 'on-the-way') throw new Error(JSON.stringify(progress));
+  expect(approachReaches(progress.verdict.fit, progress.targetWeightG)).toBeLessThan(44.5);
+  expect(progress.verdict.hours).toBe(44.5);
+  expect(progress.verdict.lowerHours).toBeGreaterThanOrEqual(44.5);
 });
 
 test.each([

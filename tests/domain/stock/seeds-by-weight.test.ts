@@ -91,6 +91,10 @@ test('replicates that a coarse balance shows alike are not taken for exact', () 
   expect(packet.lower).toBeLessThan(850);
 });
 
+test('a weight that the balance hardly shows may be no seed at all, never fewer than none', () => {
+  expect(seedsByWeight({ weightG: 0.01, sample: SAMPLE, stepG: 1 })).toMatchObject({ ok: true, seeds: 5, lower: 0 });
+});
+
 describe('simulated packets (seed weights normal, variation 25 % a seed)', () => {
   // Weights of seeds drawn one by one, rounded as the balance rounds; 4000 packets give a standard error of 0.4 points.
   const generator = xoroshiro128plus(20260321);
