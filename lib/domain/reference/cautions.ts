@@ -5,6 +5,7 @@ export const CAUTION_PLACES = [
   'drying',
   'moisture test',
   'germination test',
+  'viability test',
   'stores',
   'packets',
   'harvest',
@@ -41,7 +42,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: 'Concentrated acid, ethylene chlorohydrin, thiram and phenol appear in some official test methods. They are for a laboratory, not for the bench of a seed bank.',
     mark: 'published',
     source: '7 CFR 201.58(b) and 201.58a (2015 edition), https://github.com/18F/allregs html/sections/7CFR201.58.html',
-    where: ['germination test', 'reference'],
+    where: ['germination test', 'viability test', 'reference'],
   },
   {
     key: 'freezing-moist-seed',
@@ -76,7 +77,14 @@ export const CAUTIONS: readonly Caution[] = [
     text: 'Tetrazolium irritates skin and eyes: wear gloves, and do not pour it away with household waste.',
     mark: 'from memory',
     source: RECALLED,
-    where: ['germination test'],
+    where: ['germination test', 'viability test'],
+  },
+  {
+    key: 'viability-sample-is-spent',
+    text: 'Seed that was stained or cut is spent. Never return it to the lot; write it off as seed used for testing.',
+    mark: 'common practice',
+    source: 'Common practice at the bench: a stained or cut seed does not grow',
+    where: ['viability test'],
   },
   {
     key: 'bleach-and-acids',

@@ -14,6 +14,7 @@ describe('cautions', () => {
   it('say so in the source when they are recalled, and give a section or address when published', () => {
     for (const caution of CAUTIONS) {
       if (caution.mark === 'from memory') expect(caution.source, caution.key).toMatch(/from memory/i);
+      else if (caution.mark === 'common practice') expect(caution.source, caution.key).toMatch(/common practice/i);
       else expect(caution.source, caution.key).toMatch(/https?:|CFR/);
     }
   });
@@ -23,6 +24,7 @@ describe('cautions', () => {
     for (const hazard of [
       /Treated seed is not food/,
       /[Tt]etrazolium/,
+      /stained or cut is spent/,
       /bleach/,
       /acid/,
       /cobalt/,
@@ -42,6 +44,11 @@ describe('cautions', () => {
 
   it('reach every place where they belong', () => {
     for (const place of CAUTION_PLACES) expect(cautionsFor(place).length, place).toBeGreaterThan(0);
+    expect(cautionsFor('viability test').map(({ key }) => key)).toEqual([
+      'laboratory-chemicals',
+      'tetrazolium',
+      'viability-sample-is-spent',
+    ]);
     expect(cautionsFor('moisture test').map(({ key }) => key)).toEqual(['oven-heat', 'oven-sample-is-dead']);
   });
 });

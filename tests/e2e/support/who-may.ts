@@ -53,6 +53,7 @@ export const PAGES: Record<string, PageRule> = {
   '/reference/moisture-and-drying': { who: 'visitor' },
   '/reference/seed-weight': { who: 'visitor' },
   '/reference/germination-over-days': { who: 'visitor' },
+  '/reference/hard-and-dormant-seed': { who: 'visitor' },
   '/reference/keeping-variety': { who: 'visitor' },
   '/reference/seeds-to-sow': { who: 'visitor' },
   '/reference/seeds-to-test': { who: 'visitor' },

@@ -7,7 +7,7 @@ import { formatDate } from '@/app/_format/figures';
 import { testPath } from '@/app/_format/links';
 import { intervalIfUneven } from '@/lib/domain/germination/interval-if-uneven';
 import { compareWithStandard } from '@/lib/domain/germination/minimum-standard';
-import { type Estimate, summariseTest } from '@/lib/domain/germination/result';
+import { type Estimate, summariseTest, type TestSummary } from '@/lib/domain/germination/result';
 import { retestAdvice } from '@/lib/domain/germination/retest-advice';
 import { toleranceVerdict } from '@/lib/domain/germination/tolerance-verdict';
 import { compareTwoResults } from '@/lib/domain/germination/two-results';
@@ -91,6 +91,12 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
         <Finding term="Do the replicates agree?">
           {toleranceVerdict(summary)} {differ} {unevenInWords(uneven, test.replicates.length)}
         </Finding>
+        {summary.totals.hard + summary.totals.fresh > 0 && (
+          <Finding term="Hard and fresh seed">
+            It counts as alive here. If only some of it was shown to be,{' '}
+            <Link href={sideSamplesLink(summary)}>work out how much is alive</Link>.
+          </Finding>
+        )}
         {standard && minimumPercent && (
           <Finding term="Against the minimum standard">
             {compareWithStandard({ summary, minimumPercent }).sentence}{' '}
@@ -115,6 +121,12 @@ function Finding({ term, children }: { term: string; children: ReactNode }) {
       <dd>{children}</dd>
     </div>
   );
+}
+
+/** The calculator, with this test's counts filled in. */
+function sideSamplesLink({ seeds, totals }: TestSummary): string {
+  const { normal, hard, fresh } = totals;
+  return `/reference/hard-and-dormant-seed?seeds=${seeds}&normal=${normal}&hard=${hard}&fresh=${fresh}`;
 }
 
 const estimateOf = ({ normal, seeds }: { normal: number; seeds: number }) => ({

@@ -14,6 +14,11 @@ export const CALCULATORS: readonly Calculator[] = [
     asks: '45 of 50 seeds grew: what may the whole lot do?',
   },
   {
+    slug: 'hard-and-dormant-seed',
+    title: 'Hard and dormant seed',
+    asks: '60 of 100 seeds grew and 30 stayed hard: how much of the lot is alive?',
+  },
+  {
     slug: 'seeds-to-test',
     title: 'Seeds to test',
     asks: 'How few seeds tell whether a lot is still above its line?',
