@@ -9,6 +9,8 @@
 import {
   CELL_MASS,
   FIRST_QUARTER,
+  FIRST_WEIGHT,
+  HALVES_SHARE,
   KNOT_LENGTH,
   LEFT_SPACING,
   MASS_AFTER,
@@ -24,6 +26,7 @@ import {
   SCALE,
   TABLE_AT,
   THIRD_QUARTER,
+  THIRD_WEIGHT,
 } from './rate-cells';
 
 /** A posterior as numbers; rate-cells.ts says what stands where. */
@@ -44,9 +47,13 @@ const [AT_LEFT, AT_RIGHT, AT_PER_LEFT, AT_PER_RIGHT] = [LEFT_SPACING, RIGHT_SPAC
 const [AT_BEFORE, AT_AFTER, AT_CELL_MASS] = [MASS_BEFORE, MASS_AFTER, CELL_MASS];
 const [AT_QUARTER_MASS, AT_QUARTER_TILT] = [QUARTER_MASS, QUARTER_TILT];
 const [AT_FIRST, AT_THIRD] = [FIRST_QUARTER, THIRD_QUARTER];
+const [AT_FIRST_WEIGHT, AT_THIRD_WEIGHT, AT_HALVES] = [FIRST_WEIGHT, THIRD_WEIGHT, HALVES_SHARE];
 
-/** A step that fits within a cell this many times (in widths of K) is one that Simpson's rule would miss. */
-const STEEP = 1.2;
+/** Widths of K from one end of a cell to the other, up to which Simpson's rule over the cell is good enough, and over its halves. */
+const GENTLE = 1.2;
+const STEEP = 2.4;
+/** A cell so improbable is not looked into. */
+const LIGHT = 1e-4;
 
 /**
  * Density (per width of K) or integral of the distribution function where it was looked up last, handed back without an
@@ -140,50 +147,38 @@ function lookIntegral(numbers: Float64Array, knot: number, side: number, y: numb
 
 const steep = new Float64Array(3);
 
-/** Adds what one quarter of a cell gives, from y0 to y1 as seen from the table of `knot`, to `steep`. */
+/**
+ * Adds what one quarter of a cell gives to `steep`: from y0 to y1, where the distribution function is c0 and c1 and its
+ * integral i0 and i1.
+ */
 function addQuarter(
-  numbers: Float64Array,
-  knot: number,
-  side: number,
   y0: number,
+  c0: number,
+  i0: number,
   y1: number,
+  c1: number,
+  i1: number,
   mass: number,
   tilt: number,
-  perScale: number,
-  rate: number,
-): void {
-  const right = side * (numbers[knot + AT_RIGHT] as number);
-  if (y0 >= right && y1 >= right) {
-    steep[0] = (steep[0] as number) + mass;
-    return;
-  }
-  const left = -side * (numbers[knot + AT_LEFT] as number);
-  if (y0 <= left && y1 <= left) return;
-  const c0 = lookIntegral(numbers, knot, side, y0);
-  const i0 = here[1] as number;
-  const c1 = lookIntegral(numbers, knot, side, y1);
-  const length = y1 - y0;
+): number {
   const rise = c1 - c0;
-  if (Math.abs(length) < 1e-3) {
+  const length = y1 - y0;
+  if (rise < 1e-7 && rise > -1e-7) {
     steep[0] = (steep[0] as number) + 0.5 * mass * (c0 + c1);
-    return;
+    return 0;
   }
-  const average = ((here[1] as number) - i0) / length;
-  let chance = average;
-  if (Math.abs(rise) > 1e-7) {
-    // With g how far along the quarter the rise happens (0 late, 1 early) this adds tilt x rise x (g (1 - g) - s), where s,
-    // the spread of the rise, goes from evenly spread (1/12) in a smooth quarter to a step (0) in a steep one.
-    const early = average - c0;
-    const steepness = length * length + 12;
-    chance += tilt * (early - (early * early * steepness + rise * rise) / (rise * steepness));
-  }
-  const density = (mass * rise * perScale) / length;
-  steep[0] = (steep[0] as number) + mass * chance;
-  steep[1] = (steep[1] as number) + density;
-  steep[2] = (steep[2] as number) + density * rate;
+  const perLength = 1 / length;
+  const average = (i1 - i0) * perLength;
+  // With g how far along the quarter the rise happens (0 late, 1 early) this adds tilt x rise x (g (1 - g) - s), where s,
+  // the spread of the rise, goes from evenly spread (1/12) in a smooth quarter to a step (0) in a steep one.
+  const early = average - c0;
+  const steepness = length * length + 12;
+  const lean = early - (early * early * steepness + rise * rise) / (rise * steepness);
+  steep[0] = (steep[0] as number) + mass * (average + tilt * lean);
+  return mass * rise * perLength;
 }
 
-/** A whole cell, quarter by quarter: two seen from the table before it, two from the one after. */
+/** A whole cell, quarter by quarter: two seen from the table before it, two from the one after. Adds to `steep`. */
 function addSteepCell(
   numbers: Float64Array,
   knot: number,
@@ -196,20 +191,52 @@ function addSteepCell(
   const middle = knot + STRIDE;
   const next = middle + STRIDE;
   const rate1 = numbers[middle + AT_FIRST] as number;
-  const rate2 = numbers[middle + AT_RATE] as number;
   const rate3 = numbers[middle + AT_THIRD] as number;
   const per1 = numbers[middle + AT_FIRST + 2] as number;
-  const per2 = numbers[middle + AT_PER_SCALE] as number;
   const per3 = numbers[middle + AT_THIRD + 2] as number;
   const y1 = (z + rate1 * probitsLost - (numbers[middle + AT_FIRST + 1] as number)) * per1;
-  const y2 = (z + rate2 * probitsLost - (numbers[middle + AT_MODE] as number)) * per2;
+  const y2 =
+    (z + (numbers[middle + AT_RATE] as number) * probitsLost - (numbers[middle + AT_MODE] as number)) *
+    (numbers[middle + AT_PER_SCALE] as number);
   const y3 = (z + rate3 * probitsLost - (numbers[middle + AT_THIRD + 1] as number)) * per3;
   const mass = middle + AT_QUARTER_MASS;
   const tilt = middle + AT_QUARTER_TILT;
-  addQuarter(numbers, knot, side, y0, y1, numbers[mass] as number, numbers[tilt] as number, per1, rate1);
-  addQuarter(numbers, knot, side, y1, y2, numbers[mass + 1] as number, numbers[tilt + 1] as number, per1, rate1);
-  addQuarter(numbers, next, side, y2, y3, numbers[mass + 2] as number, numbers[tilt + 2] as number, per3, rate3);
-  addQuarter(numbers, next, side, y3, y4, numbers[mass + 3] as number, numbers[tilt + 3] as number, per3, rate3);
+  const c0 = lookIntegral(numbers, knot, side, y0);
+  const i0 = here[1] as number;
+  const c1 = lookIntegral(numbers, knot, side, y1);
+  const i1 = here[1] as number;
+  const c2 = lookIntegral(numbers, knot, side, y2);
+  let density = addQuarter(y0, c0, i0, y1, c1, i1, numbers[mass] as number, numbers[tilt] as number);
+  density += addQuarter(
+    y1,
+    c1,
+    i1,
+    y2,
+    c2,
+    here[1] as number,
+    numbers[mass + 1] as number,
+    numbers[tilt + 1] as number,
+  );
+  density *= per1;
+  const d2 = lookIntegral(numbers, next, side, y2);
+  const j2 = here[1] as number;
+  const d3 = lookIntegral(numbers, next, side, y3);
+  const j3 = here[1] as number;
+  const d4 = lookIntegral(numbers, next, side, y4);
+  let densityAfter = addQuarter(
+    y3,
+    d3,
+    j3,
+    y4,
+    d4,
+    here[1] as number,
+    numbers[mass + 3] as number,
+    numbers[tilt + 3] as number,
+  );
+  densityAfter += addQuarter(y2, d2, j2, y3, d3, j3, numbers[mass + 2] as number, numbers[tilt + 2] as number);
+  densityAfter *= per3;
+  steep[1] = (steep[1] as number) + density + densityAfter;
+  steep[2] = (steep[2] as number) + density * rate1 + densityAfter * rate3;
 }
 
 /**
@@ -248,23 +275,42 @@ export function chanceAndSlopes(
       (z + nextRate * probitsLost - (numbers[next + AT_MODE] as number)) * (numbers[next + AT_PER_SCALE] as number);
     const nextBelow = look(numbers, next, side, nextY);
     const nextDensity = here[0] as number;
-    if (nextBelow === below && (below === 1 || below === 0)) {
-      chance += below * (numbers[middle + AT_CELL_MASS] as number);
+    const cellMass = numbers[middle + AT_CELL_MASS] as number;
+    if (cellMass < LIGHT || (nextBelow === below && (below === 1 || below === 0))) {
+      chance += 0.5 * cellMass * (below + nextBelow);
     } else if (nextY - y > STEEP || y - nextY > STEEP) {
       addSteepCell(numbers, knot, side, probitsLost, z, y, nextY);
     } else {
+      const isGentle = nextY - y < GENTLE && y - nextY < GENTLE;
       const middleRate = numbers[middle + AT_RATE] as number;
       const perScale = numbers[middle + AT_PER_SCALE] as number;
       const middleY = (z + middleRate * probitsLost - (numbers[middle + AT_MODE] as number)) * perScale;
-      const mass = numbers[knot + AT_AFTER] as number;
-      const middleMass = numbers[middle + AT_BEFORE] as number;
-      const nextMass = numbers[next + AT_BEFORE] as number;
+      const share = isGentle ? 1 : (numbers[middle + AT_HALVES] as number);
+      const mass = share * (numbers[knot + AT_AFTER] as number);
+      const middleMass = (isGentle ? 1 : 0.5 * share) * (numbers[middle + AT_BEFORE] as number);
+      const nextMass = share * (numbers[next + AT_BEFORE] as number);
       chance += mass * below + middleMass * lookBetween(numbers, middle, side, middleY) + nextMass * nextBelow;
       const weight = mass * density * (numbers[knot + AT_PER_SCALE] as number);
       const middleWeight = middleMass * (here[0] as number) * perScale;
       const nextWeight = nextMass * nextDensity * (numbers[next + AT_PER_SCALE] as number);
       slope += weight + middleWeight + nextWeight;
       slopeInLost += weight * (numbers[knot + AT_RATE] as number) + middleWeight * middleRate + nextWeight * nextRate;
+      if (!isGentle) {
+        const rate1 = numbers[middle + AT_FIRST] as number;
+        const per1 = numbers[middle + AT_FIRST + 2] as number;
+        const weight1 = numbers[middle + AT_FIRST_WEIGHT] as number;
+        const y1 = (z + rate1 * probitsLost - (numbers[middle + AT_FIRST + 1] as number)) * per1;
+        chance += weight1 * look(numbers, knot, side, y1);
+        const density1 = weight1 * (here[0] as number) * per1;
+        const rate3 = numbers[middle + AT_THIRD] as number;
+        const per3 = numbers[middle + AT_THIRD + 2] as number;
+        const weight3 = numbers[middle + AT_THIRD_WEIGHT] as number;
+        const y3 = (z + rate3 * probitsLost - (numbers[middle + AT_THIRD + 1] as number)) * per3;
+        chance += weight3 * look(numbers, next, side, y3);
+        const density3 = weight3 * (here[0] as number) * per3;
+        slope += density1 + density3;
+        slopeInLost += density1 * rate1 + density3 * rate3;
+      }
     }
     y = nextY;
     below = nextBelow;

@@ -1,6 +1,7 @@
 /** Quantiles of a lot's probit viability, by Newton's method on a curve made nearly straight. */
 import { normalQuantile } from '../statistics/normal-distribution';
 import { chanceAndSlopes, type PosteriorShape, roughProbit } from './chance-below-probit';
+import { fastProbit } from './fast-probit';
 
 const WIDEST_PROBIT = 9; // a viability nearer to 0 or 1 than 1e-19 is not told apart from it
 const PROBIT_TOLERANCE = 5e-6;
@@ -33,7 +34,7 @@ export function probitQuantile(shape: PosteriorShape, probitsLost: number, chanc
   let z = Math.max(low, Math.min(high, start ?? mean + goal * sd));
   for (let i = 0; i < MAX_SOLVER_STEPS; i += 1) {
     chanceAndSlopes(shape, probitsLost, z, answer);
-    const probit = normalQuantile(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, answer[0] as number)));
+    const probit = fastProbit(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, answer[0] as number)));
     const error = probit - goal;
     if (error < 0 ? z >= WIDEST_PROBIT : z <= -WIDEST_PROBIT) return z;
     if (error < 0) low = z;

@@ -1,6 +1,7 @@
 /** How much published ageing a lot can take before it is too likely to be below a threshold: the one solver of that question. */
 import { normalQuantile } from '../statistics/normal-distribution';
 import { chanceAndSlopes, chanceBelowProbit } from './chance-below-probit';
+import { fastProbit } from './fast-probit';
 import type { LotPosterior } from './lot-model';
 
 const LOG_MOST_PROBITS = Math.log(1e6); // no store loses this many within centuries
@@ -46,7 +47,7 @@ export function probitsUntilBelow(
   for (let i = 0; i < MAX_STEPS; i += 1) {
     const probitsLost = Math.exp(here);
     chanceAndSlopes(posterior, probitsLost, z, answer);
-    const probit = normalQuantile(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, answer[0] as number)));
+    const probit = fastProbit(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, answer[0] as number)));
     const error = probit - goal;
     if (error < 0) {
       if (here >= LOG_MOST_PROBITS) return null;

@@ -10,7 +10,7 @@
 import type { InitialViabilityTable } from './initial-viability-given-rate';
 import type { LikelyRates } from './likely-rates';
 
-export const KNOT_LENGTH = 28;
+export const KNOT_LENGTH = 30;
 /** relative rate of ageing; top and width of the hump of K, probits; one over the width */
 export const RATE = 0;
 export const MODE = 1;
@@ -28,11 +28,15 @@ export const MASS_AFTER = 10;
 /** of a middle only: the probability of its cell, and of each quarter of it */
 export const CELL_MASS = 11;
 export const QUARTER_MASS = 12;
+/** of a middle only: what the first and the third quarter weigh when Simpson's rule is taken over each half of the cell, and by what then to multiply the weights above of the two knots beside it, and half that of the middle */
+export const FIRST_WEIGHT = 16;
+export const THIRD_WEIGHT = 17;
+export const HALVES_SHARE = 18;
 /** of a middle only: how the density per unit of rate tilts along each quarter: (end - start) / (end + start) */
-export const QUARTER_TILT = 16;
+export const QUARTER_TILT = 19;
 /** of a middle only: rate, top and one over the width at the first quarter of its cell, and the same at the third */
-export const FIRST_QUARTER = 20;
-export const THIRD_QUARTER = 23;
+export const FIRST_QUARTER = 23;
+export const THIRD_QUARTER = 26;
 
 /**
  * Cells from tables.
@@ -63,9 +67,27 @@ export function cutRateCells({ tables, numbers: working, used }: LikelyRates): {
   const perTotal = 1 / total;
   const end = used + knots * KNOT_LENGTH;
   for (knot = used; knot < end; knot += KNOT_LENGTH) {
-    for (let i = MASS_BEFORE; i < QUARTER_TILT; i += 1) working[knot + i] = (working[knot + i] as number) * perTotal;
+    for (let i = MASS_BEFORE; i < HALVES_SHARE; i += 1) working[knot + i] = (working[knot + i] as number) * perTotal;
   }
-  return { numbers: working.slice(0, end), knotsAt: used, knots };
+  const numbers = allocate(end);
+  for (let i = 0; i < end; i += 1) numbers[i] = working[i] as number;
+  return { numbers, knotsAt: used, knots };
+}
+
+/** Some dozens of posteriors share one piece of memory: an array apiece costs more to make and clear away than to fill. */
+const SHARED = 32_768;
+let shared = new ArrayBuffer(0);
+let taken = 0;
+
+function allocate(length: number): Float64Array {
+  if (length > SHARED / 8) return new Float64Array(length);
+  if (8 * (taken + length) > shared.byteLength) {
+    shared = new ArrayBuffer(8 * SHARED);
+    taken = 0;
+  }
+  const numbers = new Float64Array(shared, 8 * taken, length);
+  taken += length;
+  return numbers;
 }
 
 function setKnot(
@@ -115,6 +137,7 @@ function setCell(
   const m3 = Math.max(0, share * (-19 * p0 + 106 * p1 - 264 * p2 + 646 * p3 + 251 * p4));
   const mass = m0 + m1 + m2 + m3;
   const simpson = mass / (p0 + 4 * p2 + p4);
+  const halves = mass / (p0 + 4 * p1 + 2 * p2 + 4 * p3 + p4);
   numbers[before + MASS_AFTER] = simpson * p0;
   numbers[middle + MASS_BEFORE] = simpson * 4 * p2;
   numbers[middle + MASS_AFTER] = 0;
@@ -124,6 +147,9 @@ function setCell(
   numbers[middle + QUARTER_MASS + 1] = m1;
   numbers[middle + QUARTER_MASS + 2] = m2;
   numbers[middle + QUARTER_MASS + 3] = m3;
+  numbers[middle + FIRST_WEIGHT] = 4 * halves * p1;
+  numbers[middle + THIRD_WEIGHT] = 4 * halves * p3;
+  numbers[middle + HALVES_SHARE] = halves / simpson;
   // The density per unit of rate is that per unit of log rate, over the rate.
   numbers[middle + QUARTER_TILT] = tilt(p0, p1 / quarterStep);
   numbers[middle + QUARTER_TILT + 1] = tilt(p1, p2 / quarterStep);

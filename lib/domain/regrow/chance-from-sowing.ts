@@ -10,8 +10,9 @@
  */
 import { chanceAndSlopes, roughProbit } from '../longevity/chance-below-probit';
 import { fastLogCdf } from '../longevity/fast-log-cdf';
+import { fastProbit } from '../longevity/fast-probit';
 import type { LotPosterior } from '../longevity/lot-model';
-import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
+import { normalCdf } from '../statistics/normal-distribution';
 import { probitOfRaising } from './probit-of-raising';
 
 /** A lot at a day: from which posterior, how aged, and how many of its living seeds come up. */
@@ -56,6 +57,7 @@ const FLATTEST = 0.1;
 /** Viabilities beyond these probits are not told apart from 0 or 1. */
 const WIDEST_PROBIT = 9;
 const LEAST_CHANCE = 1e-12;
+const LEAST_DOUBLE = 1e-300;
 /** Probits between the two values from which the slope of c is taken. */
 const SLOPE_STEP = 0.02;
 /** In units of the curve's own length: how near to its foot the middle point must lie. */
@@ -76,18 +78,25 @@ const along = new Float64Array(MOST_POINTS);
 const across = new Float64Array(MOST_POINTS);
 const slopes = new Float64Array(MOST_POINTS);
 
+/** Chances per seed, of coming up and of not, at each point and a slope step above it. */
+const chancesAt = new Float64Array(4 * MOST_POINTS);
+const chances = new Float64Array(2);
+
+function chancePerSeed(emergence: number, viabilityProbit: number): void {
+  chances[0] = Math.max(emergence * Math.exp(fastLogCdf(viabilityProbit)), LEAST_DOUBLE);
+  chances[1] = 1 - emergence + emergence * Math.max(Math.exp(fastLogCdf(-viabilityProbit)), LEAST_DOUBLE);
+}
+
 function probitAt(emergence: number, plants: number, seeds: number, viabilityProbit: number): number {
-  const alive = Math.exp(fastLogCdf(viabilityProbit));
-  const dead = Math.exp(fastLogCdf(-viabilityProbit));
-  const chance = Math.max(emergence * alive, 1e-300);
-  return probitOfRaising(plants, seeds, chance, 1 - emergence + emergence * Math.max(dead, 1e-300));
+  chancePerSeed(emergence, viabilityProbit);
+  return probitOfRaising(plants, seeds, chances[0] as number, chances[1] as number);
 }
 
 /** Looks at the posterior once, for point i. */
 function lookAt({ posterior, probitsLost }: LotAtSowing, viabilityProbit: number, i: number): void {
   const viability = Math.max(-WIDEST_PROBIT, Math.min(WIDEST_PROBIT, viabilityProbit));
   chanceAndSlopes(posterior, probitsLost, viability, answer);
-  const probit = normalQuantile(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, answer[0] as number)));
+  const probit = fastProbit(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, answer[0] as number)));
   viabilities[i] = viability;
   g[i] = probit;
   const perDensity = SQRT_TWO_PI * Math.exp(0.5 * probit * probit);
@@ -109,7 +118,7 @@ export function traceCurve(lot: LotAtSowing, plants: number, seeds: number): num
   const { emergence } = lot;
   const { mean, sd } = roughProbit(lot.posterior, lot.probitsLost, WIDEST_PROBIT);
   const enough = plants / seeds / emergence; // viability that raises just the plants wanted
-  const middle = enough < 0.998 ? Math.max(-WIDEST_PROBIT, normalQuantile(enough)) : 2.9;
+  const middle = enough < 0.998 ? Math.max(-WIDEST_PROBIT, fastProbit(enough)) : 2.9;
   // The foot lies between where c is 0 and where g is.
   let low = Math.max(-WIDEST_PROBIT, Math.min(middle - 1, mean - sd));
   let high = Math.min(WIDEST_PROBIT, Math.max(middle + 1, mean + sd));
@@ -139,7 +148,15 @@ export function traceCurve(lot: LotAtSowing, plants: number, seeds: number): num
     at = at + away > low && at + away < high ? at + away : 0.5 * (low + high);
   }
   const { nodes } = ruleFor(plants);
-  for (let i = 0; i < nodes.length; i += 1) lookAt(lot, at + (nodes[i] as number) * unit, i);
+  for (let i = 0; i < nodes.length; i += 1) {
+    lookAt(lot, at + (nodes[i] as number) * unit, i);
+    chancePerSeed(emergence, viabilities[i] as number);
+    chancesAt[4 * i] = chances[0] as number;
+    chancesAt[4 * i + 1] = chances[1] as number;
+    chancePerSeed(emergence, (viabilities[i] as number) + SLOPE_STEP);
+    chancesAt[4 * i + 2] = chances[0] as number;
+    chancesAt[4 * i + 3] = chances[1] as number;
+  }
   return null;
 }
 
@@ -154,21 +171,21 @@ export const foundAlong = {
 /**
  * The chance of raising the plants from a number of seeds, along the curve that was traced for about as many.
  *
- * @param emergence  as it was traced
  * @param plants     as it was traced
  * @param seeds      >= plants; need not be whole
  * @returns probability in [0, 1]; more of it in `foundAlong`
  * Checked through `chanceFromSowing`
  */
-export function chanceAlongCurve(emergence: number, plants: number, seeds: number): number {
+export function chanceAlongCurve(plants: number, seeds: number): number {
   const { nodes, weights } = ruleFor(plants);
   const middle = (nodes.length - 1) / 2;
   let tilt = 0;
   for (let i = 0; i < nodes.length; i += 1) {
-    const viability = viabilities[i] as number;
-    const c = probitAt(emergence, plants, seeds, viability);
+    const at = 4 * i;
+    const c = probitOfRaising(plants, seeds, chancesAt[at] as number, chancesAt[at + 1] as number);
+    const above = probitOfRaising(plants, seeds, chancesAt[at + 2] as number, chancesAt[at + 3] as number);
     across[i] = c;
-    slopes[i] = (probitAt(emergence, plants, seeds, viability + SLOPE_STEP) - c) / SLOPE_STEP;
+    slopes[i] = (above - c) / SLOPE_STEP;
     if (i === middle) tilt = (slopes[i] as number) / Math.max(gSlope[i] as number, 1e-9);
   }
   const perLength = 1 / Math.sqrt(1 + tilt * tilt);
@@ -221,5 +238,5 @@ function acrossAt(place: number, last: number): number {
  */
 export function chanceFromSowing(lot: LotAtSowing, plants: number, seeds: number): number {
   if (seeds < plants) return 0;
-  return traceCurve(lot, plants, seeds) ?? chanceAlongCurve(lot.emergence, plants, seeds);
+  return traceCurve(lot, plants, seeds) ?? chanceAlongCurve(plants, seeds);
 }

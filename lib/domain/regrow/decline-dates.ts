@@ -52,21 +52,3 @@ export function dateWhenLost(decline: Decline, probitsLost: number): CalendarDat
   // Rounded down: a date that warns may come a day early, never a day late.
   return Number.isFinite(days) ? addDays(decline.today, Math.floor(days)) : null;
 }
-
-/**
- * Probits lost by a coming day, in the present store.
- *
- * @param decline  the lot's ageing
- * @param on       today or later
- * @returns probits
- * @throws RangeError when the day lies before today
- * Checked in tests/domain/regrow/decline-dates.test.ts
- */
-export function probitsLostBy(
-  { today, probitsLostNow, probitsPerDay }: Omit<Decline, 'since'>,
-  on: CalendarDate,
-): number {
-  const days = daysBetween(today, on);
-  if (days < 0) throw new RangeError(`probitsLostBy: on must be today (${today}) or later, got ${on}`);
-  return probitsLostNow + days * probitsPerDay;
-}

@@ -3,14 +3,15 @@
  * It only combines: each figure has a module of its own, and decide-action.ts holds the rules.
  */
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
-import { nextSowingDates } from '../calendar/season';
+import { fastProbit } from '../longevity/fast-probit';
 import { medianViability, probabilityBelow, viabilityAt } from '../longevity/lot-model';
 import { probitsUntilBelow } from '../longevity/probits-until-below';
 import { CHANCE_THAT_CALLS_FOR_A_TEST } from '../longevity/time-to-threshold';
+import { comingSowings } from './coming-sowings';
 import { decideAction } from './decide-action';
-import { type Decline, dateWhenLost, daysUntilLost, probitsLostBy } from './decline-dates';
+import { type Decline, dateWhenLost, daysUntilLost } from './decline-dates';
 import { judgeWithoutForecast } from './judge-without-forecast';
-import { chanceOfRaisingOn, lastSafeSeason, type SowingOutlook } from './last-safe-season';
+import { chanceAfterDays, lastSafeSeason, type SowingOutlook } from './last-safe-season';
 import type { LotJudgement, LotToJudge } from './lot-judgement';
 import { STANDARD_ASSURANCE, seedsToSow, seedsToSowUncertain } from './seeds-to-sow';
 import { type TestDue, testDue } from './test-due';
@@ -23,6 +24,10 @@ export const SEASONS_SHOWN = 5;
 export const BAND_LEVEL = 0.9;
 /** Seeds that a small test of an old lot takes: 2 x 25. Common practice; the bank may set its own. */
 export const SEEDS_PER_TEST = 50;
+
+/** Probits of ageing that tell something of the rate. */
+const LEAST_TELLING_AGEING = 0.02;
+const MOST_ALIVE = 1 - 1e-9;
 
 /**
  * Judges one lot.
@@ -42,24 +47,26 @@ export function judgeLot(lot: LotToJudge): LotJudgement {
   const viabilityNow = viabilityAt(posterior, { probitsLost: probitsLostNow, level: BAND_LEVEL });
   const chanceBelowNow = probabilityBelow(posterior, { probitsLost: probitsLostNow, threshold });
 
-  const sowings = nextSowingDates(today, sowingMonth, SEASONS_SHOWN);
-  const chanceBelowBySeason = sowings.map(({ season, sowOn }) => {
-    const probitsLost = probitsLostBy(lot, sowOn);
-    return { season, chance: probabilityBelow(posterior, { probitsLost, threshold }) };
-  });
-  const [next, afterNext] = sowings as [(typeof sowings)[0], (typeof sowings)[0]];
-  const atNextSowing = { probitsLost: probitsLostBy(lot, next.sowOn) };
-  const seedsNeeded = seedsToSowUncertain({ plants: plantsNeeded, posterior, ...atNextSowing, emergence, assurance });
+  const sowings = comingSowings(today, sowingMonth);
+  const nextSeason = sowings.first;
+  const chanceBelowBySeason: LotJudgement['chanceBelowBySeason'] = [];
+  for (let season = nextSeason; season < nextSeason + SEASONS_SHOWN; season += 1) {
+    const probitsLost = probitsLostNow + lot.probitsPerDay * sowings.daysAhead(season);
+    chanceBelowBySeason.push({ season, chance: probabilityBelow(posterior, { probitsLost, threshold }) });
+  }
+  const probitsLost = probitsLostNow + lot.probitsPerDay * sowings.daysAhead(nextSeason);
+  const seedsNeeded = seedsToSowUncertain({ plants: plantsNeeded, posterior, probitsLost, emergence, assurance });
   const chancePerSeedAtMedian = Math.max(viabilityNow.median * emergence, Number.MIN_VALUE);
 
   const outlook: SowingOutlook = lot;
-  const safeUntil = lastSafeSeason(outlook, sowingMonth, assurance);
+  const chanceOfRaisingNextSeason = chanceAfterDays(outlook, sowings.daysAhead(nextSeason));
+  const safeUntil = lastSafeSeason(outlook, sowingMonth, assurance, chanceOfRaisingNextSeason);
   const chanceBelowNextSeason = (chanceBelowBySeason[0] as { chance: number }).chance;
-  const due = dueTest(lot, threshold);
+  const due = dueTest(lot, threshold, initialViability, viabilityNow.median);
   const stakes = { isOnlyLot: lot.isOnlyLot, hasSafetyDuplicate: lot.hasSafetyDuplicate };
   const decision = decideAction({
     today,
-    nextSeason: next.season,
+    nextSeason,
     seedsLeft,
     plantsNeeded,
     seedsNeeded,
@@ -75,16 +82,16 @@ export function judgeLot(lot: LotToJudge): LotJudgement {
     lastSafeSeason: safeUntil,
     ...stakes,
   });
-  const chanceWaitingFails = 1 - chanceOfRaisingOn(outlook, afterNext.sowOn);
+  const chanceWaitingFails = 1 - chanceAfterDays(outlook, sowings.daysAhead(nextSeason + 1));
   const risks = { chanceBelow: chanceBelowNextSeason, chanceWaitingFails, ...stakes };
   return {
     viabilityNow: { ...viabilityNow, level: BAND_LEVEL },
     threshold,
     chanceBelowNow,
     chanceBelowBySeason,
-    nextSeason: next.season,
+    nextSeason,
     seedsNeeded,
-    chanceOfRaisingNextSeason: chanceOfRaisingOn(outlook, next.sowOn),
+    chanceOfRaisingNextSeason,
     testDue: due,
     lastSafeSeason: safeUntil,
     ...decision,
@@ -94,14 +101,15 @@ export function judgeLot(lot: LotToJudge): LotJudgement {
 }
 
 /** When the next test is due, from the ageing at which the chance of being below passes one half and one tenth. */
-function dueTest(lot: LotToJudge, threshold: number): TestDue {
+function dueTest(lot: LotToJudge, threshold: number, initialViability: number, viabilityNow: number): TestDue {
   const { posterior, today, probitsLostNow, probitsPerDay, receivedOn, lastTestedOn } = lot;
   const since =
     lastTestedOn === null
       ? { on: receivedOn, probitsLost: 0 }
       : { on: lastTestedOn, probitsLost: lot.probitsLostAtLastTest ?? lostBefore(lot, lastTestedOn) };
   const decline: Decline = { today, probitsLostNow, probitsPerDay, since };
-  const untilBelow = probitsUntilBelow(posterior, { threshold, chance: 0.5 }) ?? Number.POSITIVE_INFINITY;
+  const start = straightGuess(probitsLostNow, threshold, initialViability, viabilityNow);
+  const untilBelow = probitsUntilBelow(posterior, { threshold, chance: 0.5, start }) ?? Number.POSITIVE_INFINITY;
   const untilRisk =
     probitsUntilBelow(posterior, { threshold, chance: CHANCE_THAT_CALLS_FOR_A_TEST, start: 0.6 * untilBelow }) ??
     Number.POSITIVE_INFINITY;
@@ -115,6 +123,14 @@ function dueTest(lot: LotToJudge, threshold: number): TestDue {
     chancePassesOn: dateWhenLost(decline, untilRisk),
     life: lot.life ?? 'short-lived',
   });
+}
+
+/** Ageing at which the median would reach the threshold, were it falling straight in probits: where the search begins. */
+function straightGuess(lostNow: number, threshold: number, initialViability: number, viabilityNow: number): number {
+  const initial = fastProbit(Math.min(MOST_ALIVE, initialViability));
+  const fallen = initial - fastProbit(Math.min(MOST_ALIVE, Math.max(1 - MOST_ALIVE, viabilityNow)));
+  const rate = lostNow > LEAST_TELLING_AGEING && fallen > 0 ? fallen / lostNow : 1;
+  return Math.max(LEAST_TELLING_AGEING, (initial - fastProbit(threshold)) / rate);
 }
 
 /** Ageing up to an earlier day, at the present rate. */

@@ -3,10 +3,11 @@
  * needed. Waiting beyond it is a gamble with the lot; a lot past it is a rescue.
  */
 import { type CalendarDate, daysBetween } from '../calendar/calendar-date';
-import { nextSeason, sowingOf } from '../calendar/season';
 import type { LotPosterior } from '../longevity/lot-model';
 import { probitsUntilBelow } from '../longevity/probits-until-below';
-import { chanceFromSowing, type LotAtSowing } from './chance-from-sowing';
+import { normalQuantile } from '../statistics/normal-distribution';
+import { chanceFromSowing, foundAlong } from './chance-from-sowing';
+import { comingSowings } from './coming-sowings';
 
 /** Seasons looked ahead: beyond the working life of anyone who plans with the answer. */
 export const HORIZON_SEASONS = 150;
@@ -31,6 +32,11 @@ export interface SowingOutlook {
 }
 
 const DAYS_PER_YEAR = 365.25;
+/** A chance nearer to 0 or 1 says nothing of where it would be as wanted. */
+const LEAST_TELLING = 0.001;
+/** A season so near, and so far from the limit between two, is not looked at. */
+const SURE_SEASONS = 3;
+const SURE_MARGIN = 0.15;
 
 /**
  * Chance of raising the plants needed by sowing ALL the seed left on a day.
@@ -42,7 +48,20 @@ const DAYS_PER_YEAR = 365.25;
  * Checked in tests/domain/regrow/last-safe-season.test.ts
  */
 export function chanceOfRaisingOn(outlook: SowingOutlook, sowOn: CalendarDate): number {
-  return chanceFromSowing(lotOn(outlook, sowOn), outlook.plantsNeeded, outlook.seedsLeft);
+  const days = daysBetween(outlook.today, sowOn);
+  if (days < 0)
+    throw new RangeError(`chanceOfRaisingOn: sowOn must be today (${outlook.today}) or later, got ${sowOn}`);
+  return chanceAfterDays(outlook, days);
+}
+
+/** The same for a sowing so many days ahead. */
+export function chanceAfterDays(outlook: SowingOutlook, days: number): number {
+  const { posterior, probitsLostNow, probitsPerDay, emergence, plantsNeeded, seedsLeft } = outlook;
+  return chanceFromSowing(
+    { posterior, probitsLost: probitsLostNow + days * probitsPerDay, emergence },
+    plantsNeeded,
+    seedsLeft,
+  );
 }
 
 /**
@@ -52,32 +71,54 @@ export function chanceOfRaisingOn(outlook: SowingOutlook, sowOn: CalendarDate): 
  * @param outlook      the lot
  * @param sowingMonth  month in which the bank or crop sows, 1 to 12
  * @param assurance    wanted chance, in (0, 1); default 0.95
+ * @param chanceInNextSeason  of raising the plants in the next season, where it is known already
  * @returns the season's year, 'past', or 'beyond horizon'
  * @throws RangeError when an argument is outside its range
  * Checked in tests/domain/regrow/last-safe-season.test.ts
  */
-export function lastSafeSeason(outlook: SowingOutlook, sowingMonth: number, assurance = 0.95): LastSafeSeason {
+export function lastSafeSeason(
+  outlook: SowingOutlook,
+  sowingMonth: number,
+  assurance = 0.95,
+  chanceInNextSeason?: number,
+): LastSafeSeason {
   requireOutlook(outlook, assurance);
-  const first = nextSeason(outlook.today, sowingMonth);
+  const sowings = comingSowings(outlook.today, sowingMonth);
+  const chanceAfter = (season: number) => chanceAfterDays(outlook, sowings.daysAhead(season));
+  const { first } = sowings;
   const last = first + HORIZON_SEASONS - 1;
-  const isSafe = (season: number) =>
-    chanceOfRaisingOn(outlook, sowingOf(season, outlook.today, sowingMonth).sowOn) >= assurance;
-  if (!isSafe(first)) return 'past';
-  if (isSafe(last)) return 'beyond horizon';
-  // The chance only falls from season to season: close in on the last safe one from where it is likely to be, in growing
-  // strides until it lies between two seasons, then by halving.
+  if ((chanceInNextSeason ?? chanceAfter(first)) < assurance) return 'past';
+  if (chanceAfter(last) >= assurance) return 'beyond horizon';
+  // The chance only falls from season to season: close in on the last safe one from where it is likely to be. How fast it
+  // falls with ageing says how far to go; where that leads nowhere, growing strides and halving do.
+  const goal = normalQuantile(assurance);
+  const probitsPerSeason = outlook.probitsPerDay * DAYS_PER_YEAR;
   let safe = first;
   let unsafe = last;
   let stride = 1;
   let season = likelySeason(outlook, first, assurance);
   while (unsafe - safe > 1) {
     season = Math.min(Math.max(season, safe + 1), unsafe - 1);
-    const safeHere = isSafe(season);
-    if (safeHere) safe = season;
+    const chance = chanceAfter(season);
+    if (chance >= assurance) safe = season;
     else unsafe = season;
-    if (safe > first && unsafe < last) season = (safe + unsafe) >> 1;
-    else season += safeHere ? stride : -stride;
-    stride *= 2;
+    if (unsafe - safe <= 1) break;
+    if (chance > LEAST_TELLING && chance < 1 - LEAST_TELLING) {
+      const probit = normalQuantile(chance);
+      const fall =
+        foundAlong.lossPerProbit * probitsPerSeason * Math.sqrt(2 * Math.PI) * Math.exp(0.5 * probit * probit);
+      const seasonsLeft = (probit - goal) / fall;
+      const target = season + Math.floor(seasonsLeft);
+      const isSure =
+        Math.abs(seasonsLeft) < SURE_SEASONS && Math.abs(seasonsLeft - Math.round(seasonsLeft)) > SURE_MARGIN;
+      if (isSure && target >= safe && target < unsafe) return target;
+      // Just short of the season aimed at, so that one look more mostly closes the bracket.
+      season = chance >= assurance ? Math.max(season + 1, target) : Math.min(season - 1, target + 1);
+    } else if (safe > first && unsafe < last) season = (safe + unsafe) >> 1;
+    else {
+      season += chance >= assurance ? stride : -stride;
+      stride *= 2;
+    }
   }
   return safe;
 }
@@ -91,15 +132,6 @@ function likelySeason(outlook: SowingOutlook, first: number, assurance: number):
     probitsUntilBelow(posterior, { threshold: viabilityNeeded, chance: 1 - assurance }) ?? Number.POSITIVE_INFINITY;
   const years = (probits - probitsLostNow) / probitsPerDay / DAYS_PER_YEAR;
   return first + Math.round(Math.min(years, HORIZON_SEASONS));
-}
-
-function lotOn(
-  { posterior, probitsLostNow, probitsPerDay, today, emergence }: SowingOutlook,
-  sowOn: CalendarDate,
-): LotAtSowing {
-  const days = daysBetween(today, sowOn);
-  if (days < 0) throw new RangeError(`chanceOfRaisingOn: sowOn must be today (${today}) or later, got ${sowOn}`);
-  return { posterior, probitsLost: probitsLostNow + days * probitsPerDay, emergence };
 }
 
 function requireOutlook(outlook: SowingOutlook, assurance: number): void {

@@ -3,6 +3,7 @@
  * seeds and follows from one traced curve for many numbers of seeds, so the posterior is looked at but a few times.
  */
 import { chanceBelowProbit, roughProbit } from '../longevity/chance-below-probit';
+import { fastProbit } from '../longevity/fast-probit';
 import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
 import { chanceAlongCurve, foundAlong, type LotAtSowing, traceCurve } from './chance-from-sowing';
 
@@ -40,9 +41,9 @@ export function seedsForAssurance(lot: LotAtSowing, plants: number, assurance: n
   for (let round = 0; round < MOST_ROUNDS && enough > tooFew * (1 + TOLERANCE); round += 1) {
     const settled = traceCurve(lot, plants, seeds);
     if (settled === null) {
-      const found = solveAlongCurve(lot.emergence, plants, goal, seeds);
+      const found = solveAlongCurve(plants, goal, seeds);
       if (foundAlong.drift < MOST_DRIFT) return Math.min(wholeSeeds(found, plants), MOST_SEEDS);
-      const chance = chanceAlongCurve(lot.emergence, plants, seeds);
+      const chance = chanceAlongCurve(plants, seeds);
       if (chance >= assurance) enough = Math.min(enough, seeds);
       else tooFew = Math.max(tooFew, seeds);
       seeds = found > tooFew && found < enough ? found : Math.sqrt(tooFew * enough);
@@ -78,11 +79,11 @@ function isEverEnough({ posterior, probitsLost, emergence }: LotAtSowing, plants
 }
 
 /** The number of seeds, not whole, at which the chance along the traced curve is as wanted, or where the curve ends. */
-function solveAlongCurve(emergence: number, plants: number, goal: number, start: number): number {
+function solveAlongCurve(plants: number, goal: number, start: number): number {
   const least = Math.log(plants);
   const errorAt = (logSeeds: number): number => {
-    const chance = chanceAlongCurve(emergence, plants, Math.max(plants, Math.exp(logSeeds)));
-    return normalQuantile(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, chance))) - goal;
+    const chance = chanceAlongCurve(plants, Math.max(plants, Math.exp(logSeeds)));
+    return fastProbit(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, chance))) - goal;
   };
   let here = Math.log(start);
   let error = errorAt(here);

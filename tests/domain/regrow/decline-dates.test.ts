@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Decline, dateWhenLost, daysUntilLost, probitsLostBy } from '../../../lib/domain/regrow/decline-dates';
+import { addDays } from '../../../lib/domain/calendar/calendar-date';
+import { type Decline, dateWhenLost, daysUntilLost } from '../../../lib/domain/regrow/decline-dates';
 
 const decline: Decline = {
   today: '2026-06-01',
@@ -27,17 +27,9 @@ test('a store that does not age the seed never gets there', () => {
   expect(dateWhenLost({ ...decline, since: { on: '2026-01-02', probitsLost: 0.5 } }, 0.3)).toBe('2026-01-02');
 });
 
-test('probits lost by a coming day and the day on which they are lost undo each other', () => {
-  fc.assert(
-    fc.property(fc.integer({ min: 1, max: 20_000 }), (days) => {
-      const date = dateWhenLost({ ...decline, probitsLostNow: 0.5 }, 0.5 + days * 0.001 + 1e-9);
-      expect(date).not.toBeNull();
-      expect(probitsLostBy(decline, date as string)).toBeCloseTo(0.5 + days * 0.001, 6);
-    }),
-    { seed: 20260116 },
-  );
-});
-
-test('refuses to look back for probits lost by a coming day', () => {
-  expect(() => probitsLostBy(decline, '2026-05-31')).toThrow(/2026-05-31/);
+test('days ahead and the day on which so much is lost agree', () => {
+  for (const days of [1, 59, 365, 20_000]) {
+    expect(daysUntilLost(decline, 0.5 + days * 0.001)).toBeCloseTo(days, 6);
+    expect(dateWhenLost(decline, 0.5 + days * 0.001 + 1e-9)).toBe(addDays(decline.today, days));
+  }
 });
