@@ -17,7 +17,7 @@ const LARGE_SHARE_BEFORE_STORAGE = 0.5;
 export function describeSigma(fit: StorageExperimentFit, condition: StorageCondition): string {
   const { days, lower, upper, insideRange } = sigmaEstimate(fit, condition);
   const where = `At ${inDegrees(condition.temperatureC)} and ${inPercent(condition.moisturePercent)} moisture`;
-  const range = `nineteen times in twenty, ${daysInWords(lower)} to ${daysInWords(upper)}`;
+  const range = `nineteen times in twenty, ${rangeInWords(lower, upper)}`;
   const outside = insideRange ? '' : ' The experiment did not cover this condition: it is carried on from the others.';
   return `${where} one probit is lost in **${daysInWords(days)}** (${range}).${outside}`;
 }
@@ -85,17 +85,26 @@ export function fitCautions(fit: StorageExperimentFit): string[] {
   return cautions;
 }
 
-/** Days as a length of time: '9.4 days', '214 days', '6.2 years (2,260 days)'. */
+/** From two years on, years are said too. */
+const YEARS_FROM_DAYS = 730.5;
+
+/** Days as a length of time: '9.4 days', '214 days', '6.2 years (2 260 days)'. */
 export function daysInWords(days: number): string {
   if (days < 9.95) return `${Number(days.toPrecision(2))} days`;
   const whole = days < 1000 ? String(Math.round(days)) : withThousands(Number(days.toPrecision(3)));
-  if (days < 730.5) return `${whole} days`;
+  if (days < YEARS_FROM_DAYS) return `${whole} days`;
   const years = days / 365.25;
   const inYears = years < 99.5 ? String(Number(years.toPrecision(2))) : withThousands(Number(years.toPrecision(2)));
   return `${inYears} years (${whole} days)`;
 }
 
-const withThousands = (value: number) => String(Math.round(value)).replace(/\B(?=(\d{3})+$)/g, ',');
+/** Two lengths of time; days are said once where both are short. */
+function rangeInWords(lower: number, upper: number): string {
+  const [from, to] = [daysInWords(lower), daysInWords(upper)];
+  return upper < YEARS_FROM_DAYS ? `${from.replace(' days', '')} to ${to}` : `${from} to ${to}`;
+}
+
+const withThousands = (value: number) => String(Math.round(value)).replace(/\B(?=(\d{3})+$)/g, '\u202f');
 const factorInWords = (value: number) => `${value < 9.95 ? value.toFixed(1) : Math.round(value)} times`;
 const inPercent = (value: number): string => `${Math.round(value * 100) / 100} %`;
 const inDegrees = (value: number): string => `${Math.round(value * 10) / 10} °C`.replace('-', '\u2212');

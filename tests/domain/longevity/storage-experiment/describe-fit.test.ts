@@ -6,6 +6,7 @@ import {
   fitCautions,
 } from '../../../../lib/domain/longevity/storage-experiment/describe-fit';
 import { fitStorageExperiment } from '../../../../lib/domain/longevity/storage-experiment/fit-storage-experiment';
+import { sigmaEstimate } from '../../../../lib/domain/longevity/storage-experiment/sigma-estimate';
 import type { StorageRow } from '../../../../lib/domain/longevity/storage-experiment/storage-row';
 import { goldenExperiment, treatment } from './simulated-experiments';
 
@@ -17,8 +18,14 @@ function fitted(rows: StorageRow[], options: Parameters<typeof fitStorageExperim
 const ofGolden = (name: string) => fitted(goldenExperiment(name).rows, goldenExperiment(name));
 
 test('the finding names the condition, the days and the range in which they lie', () => {
-  expect(describeSigma(ofGolden('one_lot_held'), { moisturePercent: 8, temperatureC: 20 })).toMatch(
-    /^At 20 °C and 8 % moisture one probit is lost in \*\*\d+ days|years.*\*\* \(nineteen times in twenty, .* to .*\)\.$/,
+  const fit = ofGolden('one_lot_held');
+  const { days, lower, upper } = sigmaEstimate(fit, { moisturePercent: 8, temperatureC: 35 });
+  const [middle, low, high] = [days, lower, upper].map(Math.round);
+  expect(describeSigma(fit, { moisturePercent: 8, temperatureC: 35 })).toBe(
+    `At 35 °C and 8 % moisture one probit is lost in **${middle} days** (nineteen times in twenty, ${low} to ${high} days).`,
+  );
+  expect(describeSigma(fit, { moisturePercent: 5, temperatureC: 20 })).toMatch(
+    /\*\*[\d.]+ years \([\d\u202f]+ days\)\*\* \(nineteen times in twenty, [\d.]+ years \([\d\u202f]+ days\) to [\d.]+ years/,
   );
   expect(describeSigma(ofGolden('one_lot_held'), { moisturePercent: 4, temperatureC: -18 })).toMatch(
     /^At −18 °C and 4 % moisture .* did not cover this condition/,
@@ -32,8 +39,8 @@ test.each([
   [213.7, '214 days'],
   [730, '730 days'],
   [731, '2 years (731 days)'],
-  [2262, '6.2 years (2,260 days)'],
-  [365_250, '1,000 years (365,000 days)'],
+  [2262, '6.2 years (2\u202f260 days)'],
+  [365_250, '1\u202f000 years (365\u202f000 days)'],
 ])('%d days are %s', (days, words) => {
   expect(daysInWords(days)).toBe(words);
 });

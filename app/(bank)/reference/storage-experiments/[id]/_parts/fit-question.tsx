@@ -13,9 +13,9 @@ export function FitQuestion({ action, question }: { action: string; question: Qu
         question={question}
         name="coefficients"
         label="Temperature coefficients"
-        hint="Fitting them takes three temperatures or more, far apart."
+        hint={`The common ones are ${CH} and ${CQ}. Fitting takes three temperatures or more, far apart.`}
         options={[
-          { value: 'fixed', label: `held at the common ones (${CH}, ${CQ})` },
+          { value: 'fixed', label: 'held at the common ones' },
           { value: 'fitted', label: 'fitted to these counts' },
         ]}
       />

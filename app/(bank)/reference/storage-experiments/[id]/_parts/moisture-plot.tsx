@@ -1,9 +1,9 @@
-import { formatTemperature } from '@/app/_format/figures';
+import { formatCount, formatTemperature } from '@/app/_format/figures';
 import type { MoisturePicture } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
 import { logTicks } from './log-ticks';
-import { Mark, MarkKey, type PlotBox, PlotFrame } from './plot-frame';
+import { Mark, MarkKey, type PlotBox, PlotFrame, type Tick } from './plot-frame';
 
-const BOX: PlotBox = { width: 620, height: 360, left: 52, right: 64, top: 24, bottom: 38 };
+const BOX: PlotBox = { width: 400, height: 300, left: 48, right: 52, top: 30, bottom: 38 };
 /** Room beyond the outermost figures, as a factor. */
 const ROOM = 1.15;
 
@@ -36,14 +36,14 @@ export function MoisturePlot({ picture: { points, lines } }: { picture: Moisture
           </li>
         ))}
       </ul>
-      <div className="sheet max-w-3xl p-3!">
+      <div className="sheet max-w-xl p-3!">
         <PlotFrame
           box={BOX}
           label="Days to lose one probit against moisture for each temperature. The table of treatments has the same figures."
           xTitle="% moisture"
           yTitle="days to lose one probit"
-          xTicks={moistureTicks(mFrom, mTo).map((value) => ({ at: x(value), label: String(value) }))}
-          yTicks={logTicks(dFrom, dTo).map((value) => ({ at: y(value), label: value.toLocaleString('en-GB') }))}
+          xTicks={moistureTicks(mFrom, mTo, x)}
+          yTicks={logTicks(dFrom, dTo).map((value) => ({ at: y(value), label: formatCount(value) }))}
         >
           {lines.map(({ temperatureC, ends: [dry, moist] }) =>
             dry && moist ? (
@@ -85,8 +85,15 @@ export function MoisturePlot({ picture: { points, lines } }: { picture: Moisture
   );
 }
 
-/** Whole percents; every second one where they would crowd. */
-function moistureTicks(from: number, to: number): number[] {
-  const whole = Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, i) => Math.ceil(from) + i);
-  return whole.length > 9 ? whole.filter((value) => value % 2 === 0) : whole;
+/** Whole percents, leaving out those that would crowd: on a logarithmic axis the high ones lie close. */
+function moistureTicks(from: number, to: number, x: (moisture: number) => number): Tick[] {
+  const ticks: Tick[] = [];
+  for (let whole = Math.ceil(from); whole <= to; whole++) {
+    const before = ticks.at(-1);
+    if (!before || x(whole) - before.at >= LEAST_TICK_GAP) ticks.push({ at: x(whole), label: String(whole) });
+  }
+  return ticks;
 }
+
+/** Drawing units between two figures of an axis. */
+const LEAST_TICK_GAP = 26;

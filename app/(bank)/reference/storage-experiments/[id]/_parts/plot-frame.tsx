@@ -52,7 +52,7 @@ export function PlotFrame({ box, label, xTicks, yTicks, xTitle, yTitle, children
       <text x={width - right} y={height - 4} textAnchor="end" fontSize={12} fill="currentColor">
         {xTitle}
       </text>
-      <text x={2} y={top - 8} fontSize={12} fill="currentColor">
+      <text x={2} y={12} fontSize={12} fill="currentColor">
         {yTitle}
       </text>
       {children}

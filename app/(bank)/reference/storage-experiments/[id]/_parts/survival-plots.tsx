@@ -3,7 +3,7 @@ import type { LotCurve, SurvivalPanel } from '@/lib/domain/longevity/storage-exp
 import { roundTicks } from '../../../_parts/ticks';
 import { DASHES, Mark, MarkKey, type PlotBox, PlotFrame } from './plot-frame';
 
-const BOX: PlotBox = { width: 340, height: 210, left: 34, right: 12, top: 24, bottom: 34 };
+const BOX: PlotBox = { width: 340, height: 216, left: 34, right: 12, top: 30, bottom: 34 };
 
 /** Germination against time, a small picture for each treatment. */
 export function SurvivalPlots({ panels }: { panels: readonly SurvivalPanel[] }) {
