@@ -102,15 +102,14 @@ function reachedRow(name: string, reached: DayReached | DayNotReached, isOneStre
   if (!reached.ok) {
     return [name, '–', '', reached.reason === 'not-reached' ? 'not reached while watched' : 'no seed germinated'];
   }
-  const { fromDay, toDay } = reached.between;
-  const between = `${formatDays(fromDay)}–${formatDays(toDay)}`;
-  if (isOneStretch) return [name, `day ${between}`, '', 'all were found at one inspection: no more is known'];
-  return [
-    name,
-    `day ${formatDays(reached.day)}`,
-    dayRange(reached),
-    `${meaning}; between the inspections of days ${between}`,
-  ];
+  const { between, lowerByInspection: lower, upperByInspection: upper } = reached;
+  const stretch = `${formatDays(between.fromDay)}–${formatDays(between.toDay)}`;
+  if (isOneStretch) return [name, `day ${stretch}`, '', 'all were found at one inspection: no more is known'];
+  const even =
+    lower === null || upper === null
+      ? `taken as even within days ${stretch}`
+      : `taken as even between inspections; without that, days ${formatDays(lower)}–${formatDays(upper)}`;
+  return [name, `day ${formatDays(reached.day)}`, dayRange(reached), `${meaning}; ${even}`];
 }
 
 function speedRows(speed: GerminationSpeed, middle: GerminationSpeed | null): Row[] {
