@@ -127,6 +127,15 @@ describe('chanceBelowByYear', () => {
 
   it('never takes a chance back', () => {
     for (const { chanceInYear } of ask(150).byYear) expect(chanceInYear).toBeGreaterThanOrEqual(0);
+    const rippling = (day: number) => 0.3 - (day - 20_782) * 1e-6;
+    const { belowNow, byYear } = chanceBelowByYear({
+      posterior,
+      probitsAt: rippling,
+      threshold: 0.8,
+      today: '2026-11-25',
+      years: 5,
+    });
+    expect(byYear.map(({ chanceByEnd }) => chanceByEnd)).toEqual(Array(5).fill(belowNow));
   });
 
   it('has the median date in the year in which the chance passes one half', () => {
