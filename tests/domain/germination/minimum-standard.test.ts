@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { intervalIfUneven } from '../../../lib/domain/germination/interval-if-uneven';
 import { compareWithStandard } from '../../../lib/domain/germination/minimum-standard';
 import { summariseTest } from '../../../lib/domain/germination/result';
 import { binomialInterval } from '../../../lib/domain/statistics/binomial-interval';
@@ -38,7 +39,8 @@ test('hard seed counts by default and can be left out', () => {
   const summary = test400(60, 20);
   const counted = compareWithStandard({ summary, minimumPercent: 70 });
   expect(counted).toMatchObject({ verdict: 'meets', proportion: 0.8 });
-  expect(counted.interval).toEqual(binomialInterval({ successes: 320, trials: 400 }));
+  const { lower, upper, level } = binomialInterval({ successes: 320, trials: 400 });
+  expect(counted.interval).toEqual({ lower, upper, level });
   const bare = compareWithStandard({ summary, minimumPercent: 70, countsHardSeed: false });
   expect(bare).toMatchObject({ verdict: 'below', proportion: 0.6 });
 });
@@ -68,6 +70,20 @@ describe('the sentence', () => {
     expect(sentence(85, 89)).toContain('between 81 and just under 89 %. It is below');
     expect(sentence(85, 81.1)).toContain('between 81.1 and 89 %. It meets');
   });
+});
+
+test('dishes that differ by more than chance are judged by the interval that allows for it', () => {
+  const counts = [95, 70, 96, 79].map((normal) => ({ seeds: 100, normal }));
+  const summary = summariseTest({ replicates: counts.map(({ normal }) => dish(100, { normal })) });
+  const plain = compareWithStandard({ summary, minimumPercent: 81 });
+  const allowing = compareWithStandard({ summary, minimumPercent: 81, uneven: intervalIfUneven(counts) });
+  expect(plain.verdict).toBe('meets');
+  expect(allowing.verdict).toBe('too-uncertain');
+  expect(allowing.interval.lower).toBeLessThan(plain.interval.lower);
+  expect(allowing.sentence).toMatch(/%, allowing for uneven dishes\. The minimum of 81 %/);
+  expect(compareWithStandard({ summary, minimumPercent: 81, uneven: { ok: false, reason: 'one-replicate' } })).toEqual(
+    plain,
+  );
 });
 
 test('refuses a minimum that is no percentage', () => {

@@ -44,6 +44,11 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
     : [];
   const uneven = intervalIfUneven(test.replicates, TEST_LEVEL);
   const differ = heterogeneityInWords(summary);
+  // The standard counts hard seed, so its dishes do too.
+  const unevenForStandard = intervalIfUneven(
+    test.replicates.map(({ seeds, normal, hard }) => ({ seeds, normal: normal + hard })),
+    TEST_LEVEL,
+  );
   const standard = test.crop.minimumStandard;
   const minimumPercent = standard && Math.round(standard.proportion * 100);
   const strips: Strip[] = [
@@ -99,7 +104,7 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
         )}
         {standard && minimumPercent && (
           <Finding term="Against the minimum standard">
-            {compareWithStandard({ summary, minimumPercent }).sentence}{' '}
+            {compareWithStandard({ summary, minimumPercent, uneven: unevenForStandard }).sentence}{' '}
             <span className="quiet">The standard is one country's, for seed on sale, and for orientation only.</span>
             <Source mark={standard.mark} source={standard.source} />
           </Finding>

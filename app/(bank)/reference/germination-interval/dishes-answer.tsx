@@ -51,8 +51,14 @@ export function DishesAnswer({ asked }: { asked: Asked }) {
         </Finding>
         {minimum !== undefined && (
           <Finding term="Against the minimum">
-            {compareWithStandard({ summary, minimumPercent: minimum, countsHardSeed: false }).sentence}
-            {differ && ' That takes all seeds as alike; with dishes as uneven as these it is less sure still.'}
+            {
+              compareWithStandard({
+                summary,
+                minimumPercent: minimum,
+                countsHardSeed: false,
+                uneven: differ ? uneven : null,
+              }).sentence
+            }
           </Finding>
         )}
         {other && (
