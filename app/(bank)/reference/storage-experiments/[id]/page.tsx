@@ -50,7 +50,8 @@ export default async function ExperimentPage({ params, searchParams }: Props) {
     await findHistory([{ entity: 'storage experiment', ids: [experiment.id] }]),
   ];
   const { rows } = experiment;
-  const coefficients = question.input?.coefficients ?? 'fixed';
+  // Another field may be wrong while this one is not.
+  const coefficients = question.typed.coefficients === 'fitted' ? 'fitted' : 'fixed';
   const treatments = fitTreatments(rows);
   const outcome = fitStorageExperiment(rows, { temperatureCoefficients: coefficients });
   const fit = outcome.ok ? outcome : null;

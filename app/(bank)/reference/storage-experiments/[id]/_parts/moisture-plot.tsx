@@ -3,19 +3,26 @@ import type { MoisturePicture } from '@/lib/domain/longevity/storage-experiment/
 import { logTicks } from './log-ticks';
 import { Mark, MarkKey, type PlotBox, PlotFrame, type Tick } from './plot-frame';
 
-const BOX: PlotBox = { width: 400, height: 300, left: 48, right: 52, top: 30, bottom: 38 };
+const BOX: PlotBox = { width: 400, height: 300, left: 56, right: 52, top: 30, bottom: 38 };
 /** Room beyond the outermost figures, as a factor. */
 const ROOM = 1.15;
+/** How far beyond the outermost figure a range is drawn, as a factor. */
+const MOST_BEYOND = 4;
 
 /** Days to lose one probit against moisture, both logarithmic: the equation is right where points lie along the lines. */
 export function MoisturePlot({ picture: { points, lines } }: { picture: MoisturePicture }) {
   if (points.length === 0) return null;
   const temperatures = [...new Set([...points, ...lines].map((one) => one.temperatureC))].sort((a, b) => a - b);
   const moistures = [...points, ...lines.flatMap((line) => line.ends)].map((one) => one.moisturePercent);
-  const days = [
-    ...points.flatMap((one) => [one.lower, one.upper]),
-    ...lines.flatMap((l) => l.ends.map((e) => e.sigmaDays)),
-  ];
+  const middles = [...points, ...lines.flatMap((line) => line.ends)].map((one) => one.sigmaDays);
+  const [lowest, highest] = [Math.min(...middles) / MOST_BEYOND, Math.max(...middles) * MOST_BEYOND];
+  // A treatment that hardly declined may reach over many powers of ten: its bar ends at the frame.
+  const bars = points.map((one) => ({
+    ...one,
+    lower: Math.max(one.lower, lowest),
+    upper: Math.min(one.upper, highest),
+  }));
+  const days = [...middles, ...bars.flatMap((one) => [one.lower, one.upper])];
   const [mFrom, mTo] = [Math.min(...moistures) / ROOM, Math.max(...moistures) * ROOM];
   const [dFrom, dTo] = [Math.min(...days) / ROOM, Math.max(...days) * ROOM];
   const along = (value: number, from: number, to: number) => Math.log(value / from) / Math.log(to / from);
@@ -62,7 +69,7 @@ export function MoisturePlot({ picture: { points, lines } }: { picture: Moisture
               </g>
             ) : null,
           )}
-          {points.map((point) => (
+          {bars.map((point) => (
             <g key={`${point.temperatureC} ${point.moisturePercent}`}>
               <line
                 x1={x(point.moisturePercent)}

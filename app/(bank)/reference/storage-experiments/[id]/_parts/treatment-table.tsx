@@ -1,4 +1,4 @@
-import { formatTemperature } from '@/app/_format/figures';
+import { formatCount, formatTemperature } from '@/app/_format/figures';
 import { daysInWords } from '@/lib/domain/longevity/storage-experiment/describe-fit';
 import type { StorageExperimentFit } from '@/lib/domain/longevity/storage-experiment/experiment-fit';
 import type { TreatmentFit, TreatmentRefusal } from '@/lib/domain/longevity/storage-experiment/treatment-fits';
@@ -72,4 +72,5 @@ function range({ sigmaDays: days, standardErrorLog10 }: TreatmentFit): string {
   return `${short(days / factor)}–${short(days * factor)} days`;
 }
 
-const short = (days: number) => String(Number(days.toPrecision(days < 10 ? 2 : 3)));
+const short = (days: number) =>
+  days < 1000 ? String(Number(days.toPrecision(days < 10 ? 2 : 3))) : formatCount(Number(days.toPrecision(3)));
