@@ -3,6 +3,7 @@ import { Notice } from '@/app/_components/notice';
 import { storageLifeSchema } from '@/lib/schemas/calculators/storage-life';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { findConstantsChoices } from '@/lib/server/queries/crops';
+import { getStoreYear } from '@/lib/server/queries/store-year';
 import { findCropsWithConstants, getStoredSeed } from '@/lib/server/queries/stored-seed';
 import { findStoreChoices, getStore } from '@/lib/server/queries/stores';
 import { CalculatorPage } from '../_parts/calculator-page';
@@ -16,6 +17,7 @@ import { Grounds } from './_parts/grounds';
 import { MapAndTable } from './_parts/map-and-table';
 import { Method } from './_parts/method';
 import { StorageForm } from './_parts/storage-form';
+import { StoreYearNote } from './_parts/store-year-note';
 
 const SLUG = 'storage-life';
 
@@ -37,6 +39,9 @@ export default async function StorageLifePage({ searchParams }: { searchParams: 
     storeId ? getStore(storeId) : null,
   ]);
   const question = readQuestion(storageLifeSchema, completeAddress(address, example, store, stored), example);
+  const storeYear = store && stored && getStoreYear(store.id, stored.seed.constants);
+  const askAt = (temperatureC: number) =>
+    `/reference/${SLUG}?${new URLSearchParams({ ...question.typed, temperature: temperatureC.toFixed(1) })}`;
   const asked = question.input && stored && askedStorage(question.input, stored.seed);
   return (
     <CalculatorPage slug={SLUG}>
@@ -49,6 +54,9 @@ export default async function StorageLifePage({ searchParams }: { searchParams: 
         <>
           <Answer stored={stored} asked={asked} />
           <MapAndTable stored={stored} asked={asked} store={store} />
+          {store && storeYear && (
+            <StoreYearNote name={store.name} year={storeYear} askHref={askAt(storeYear.temperatureC)} />
+          )}
           <Goal stored={stored} asked={asked} />
           <Gains stored={stored} asked={asked} />
           <Grounds stored={stored} asked={asked} />

@@ -25,7 +25,7 @@ export function Method() {
           </p>
           <p>
             Long cold storage: too hopeful, as old collections show. Open, mild storage: it has been too gloomy by 2.5
-            to 6 times. A store is taken as steady at its target; warm spells are in a lot’s forecast, not here.
+            to 6 times. A store is taken as steady; what its readings amount to is said below the map.
           </p>
         </>
       }
