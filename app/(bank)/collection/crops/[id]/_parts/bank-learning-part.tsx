@@ -93,17 +93,24 @@ function Grounds({
   learnt: Extract<Awaited<ReturnType<typeof getCropLearning>>, { kind: 'learnt' }>['learnt'];
 }) {
   const { learning, moistureAssumed, outsideFittedRange, leftOut, publishedReason } = learnt;
-  const some = (count: number) => `${formatCount(count)} of the ${formatCount(learning.lots)} lots`;
+  const some = (count: number) =>
+    count === learning.lots
+      ? `all ${formatCount(count)} lots`
+      : `${formatCount(count)} of the ${formatCount(learning.lots)} lots`;
+  const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
   return (
     <ul className="grid max-w-prose list-disc gap-1 pl-5">
       <li>
-        {some(learning.lotsTellingRate)} tell of the rate of ageing: they have two tests with ageing between them.
+        {sentence(some(learning.lotsTellingRate))} tell of the rate of ageing: they have two tests with ageing between
+        them.
       </li>
       {moistureAssumed > 0 && (
         <li>Of {some(moistureAssumed)} the moisture was assumed: a wrong one passes for a fast or slow rate.</li>
       )}
       {outsideFittedRange > 0 && (
-        <li>{some(outsideFittedRange)} were kept outside the conditions in which the constants were fitted.</li>
+        <li>
+          {sentence(some(outsideFittedRange))} were kept outside the conditions in which the constants were fitted.
+        </li>
       )}
       {leftOut > 0 && (
         <li>
