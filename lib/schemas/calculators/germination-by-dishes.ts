@@ -11,6 +11,7 @@ export const germinationByDishesSchema = z
   .object({
     dishes: numberList({ min: 0, max: SEED_COUNT.max, most: REPLICATE_COUNT.max }, 'counts', true),
     seedsADish: countBetween({ min: 1, max: MOST_SEEDS_A_DISH }, 'seeds'),
+    alike: optionalField(numberBetween({ min: 0, max: 1 }, '')),
     minimum: optionalField(numberBetween({ min: 1, max: 100 }, '%')),
     otherGrew: optionalField(countBetween({ min: 0, max: SEED_COUNT.max }, 'seeds')),
     otherSeeds: optionalField(countBetween({ min: 1, max: SEED_COUNT.max }, 'seeds')),

@@ -7,7 +7,11 @@ import { compareWithStandard } from '@/lib/domain/germination/minimum-standard';
 import { summariseTest, type TestSummary } from '@/lib/domain/germination/result';
 import { toleranceVerdict } from '@/lib/domain/germination/tolerance-verdict';
 import { compareTwoResults, type GerminationCount } from '@/lib/domain/germination/two-results';
-import { type UnevenDishesInterval, unevenDishesInterval } from '@/lib/domain/statistics/uneven-dishes-interval';
+import {
+  type UnevenDishesInterval,
+  unevenDishesInterval,
+  wilsonForAlikeSeeds,
+} from '@/lib/domain/statistics/uneven-dishes-interval';
 import type { germinationByDishesSchema } from '@/lib/schemas/calculators/germination-by-dishes';
 import { BoundsTable } from './bounds-table';
 
@@ -18,16 +22,25 @@ const SURPRISING = 0.05;
 
 /** What the dishes of one test say: how sure they are, whether they agree, and how they stand against others. */
 export function DishesAnswer({ asked }: { asked: Asked }) {
-  const { dishes, seedsADish: seeds, minimum } = asked;
+  const { dishes, seedsADish: seeds, minimum, alike } = asked;
   const summary = summariseTest({
     replicates: dishes.map((normal) => ({ seeds, normal, abnormal: 0, hard: 0, fresh: 0, dead: seeds - normal })),
   });
-  const uneven = unevenDishesInterval({ dishes: dishes.map((successes) => ({ successes, trials: seeds })) });
+  const counts = dishes.map((successes) => ({ successes, trials: seeds }));
+  const uneven = unevenDishesInterval({ dishes: counts });
   const differ = (summary.heterogeneity?.pValue ?? 1) < SURPRISING;
-  const strips: Strip[] = [
-    { name: 'all seeds alike', ...summary.germination, quiet: differ },
-    ...(uneven.ok ? [{ name: 'uneven dishes', proportion: uneven.mean, interval: uneven, quiet: !differ }] : []),
+  const rows: { strip: Strip; inFull: string }[] = [
+    { strip: { name: 'all seeds alike', ...summary.germination, quiet: differ }, inFull: 'all seeds alike (Wilson)' },
   ];
+  if (uneven.ok) {
+    const strip = { name: 'uneven dishes', proportion: uneven.mean, interval: uneven, quiet: !differ };
+    rows.push({ strip, inFull: 'uneven dishes (beta-binomial)' });
+  }
+  if (alike !== undefined) {
+    const interval = wilsonForAlikeSeeds({ dishes: counts, correlation: alike });
+    const strip = { name: 'as correlated', proportion: summary.germination.proportion, interval, quiet: true };
+    rows.push({ strip, inFull: `correlation ${alike} within a dish (Wilson)` });
+  }
   const other =
     asked.otherGrew === undefined || asked.otherSeeds === undefined
       ? null
@@ -36,13 +49,14 @@ export function DishesAnswer({ asked }: { asked: Asked }) {
     <section className="sheet grid gap-4" aria-label="Answer from the dishes">
       <Says summary={summary} uneven={differ ? uneven : null} />
       <IntervalStrips
-        strips={strips}
+        strips={rows.map(({ strip }) => strip)}
         standard={minimum === undefined ? null : { proportion: minimum / 100, label: `minimum, ${minimum} %` }}
       />
       <BoundsTable
-        rows={strips.map(({ name, interval }) => ({
-          name: name === 'uneven dishes' ? 'uneven dishes (beta-binomial)' : 'all seeds alike (Wilson)',
-          ...interval,
+        rows={rows.map(({ strip: { interval }, inFull }) => ({
+          name: inFull,
+          lower: interval.lower,
+          upper: interval.upper,
         }))}
       />
       <dl className="grid gap-3">
@@ -91,7 +105,7 @@ function Unevenness({ uneven, summary }: { uneven: UnevenDishesInterval; summary
     return uneven.reason === 'nothing-differs' ? (
       <>Where all seeds grow, or none, dishes cannot show how uneven they may be.</>
     ) : (
-      <>One dish cannot show how uneven dishes may be: the limits take all seeds as alike.</>
+      <>Such dishes cannot show how uneven they may be: the limits take all seeds as alike.</>
     );
   }
   const chance = summary.heterogeneity ? Math.round(summary.heterogeneity.pValue * 1000) / 1000 : 1;

@@ -65,6 +65,13 @@ export default async function GerminationIntervalPage({ searchParams }: { search
             hint="Such as 46, 44, 49, 41."
           />
           <AskNumber question={dishes} name="seedsADish" label="Seeds set in each dish" whole />
+          <AskNumber
+            question={dishes}
+            name="alike"
+            label="Correlation within a dish"
+            hint="0 to 1, if many tests have shown it."
+            optional
+          />
           <AskNumber question={dishes} name="minimum" label="Minimum to compare with" unit="%" optional />
           <AskNumber question={dishes} name="otherGrew" label="Another test: seeds that grew" whole optional />
           <AskNumber question={dishes} name="otherSeeds" label="Another test: seeds set" whole optional />
