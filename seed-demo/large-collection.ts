@@ -2,6 +2,7 @@
  * A large collection for benchmarks: as many lots as asked for, spread over every crop of the reference, twenty years,
  * moistures, containers and stores as a real collection is. Written straight into the tables, without audit.
  */
+import type Database from 'better-sqlite3';
 import { addDays, yearOf } from '../lib/domain/calendar/calendar-date';
 import { sigmaDays } from '../lib/domain/longevity/viability-equation';
 import { equilibriumMoisture } from '../lib/domain/moisture/equilibrium';
@@ -15,7 +16,7 @@ import { storeReadings } from './generators/store-readings';
 import { drawTestOutcome } from './generators/test-outcome';
 import { type Random, randomFor } from './random';
 import { refuseCollection } from './refuse-collection';
-import { LARGE_STORES } from './scenarios/large-stores';
+import { LARGE_STORES, largeStores } from './scenarios/large-stores';
 import { writeReadings } from './write-readings';
 
 export interface LargeCollectionSize {
@@ -42,7 +43,7 @@ const ISOLATIONS = ['cage', 'distance', 'bagged flowers', 'hand pollination', 'n
  *
  * @param size.lots             lots, three to an accession, integer >= 1
  * @param size.testsPerLot      germination tests of each tested lot, default 3
- * @param size.stores           stores with a logger of their own, 1 to 8, default 8
+ * @param size.stores           stores with a logger of their own, >= 1, default 8
  * @param size.yearsOfReadings  hourly readings up to today, default 2
  * @returns how many rows of each kind were written
  * @throws Error when the database holds a collection already
@@ -54,20 +55,49 @@ export async function loadLargeCollection({
   stores = LARGE_STORES.length,
   yearsOfReadings = 2,
 }: LargeCollectionSize): Promise<{ accessions: number; lots: number; tests: number; readings: number }> {
+  const { readings } = await loadLargeStores({ stores, yearsOfReadings });
+  return { ...(await loadLotsIntoLargeStores({ lots, testsPerLot })), readings };
+}
+
+/**
+ * The stores of a large collection alone, with their readings: they take longest, and serve collections of any size.
+ *
+ * @throws Error when the database holds a collection already
+ */
+export async function loadLargeStores({
+  stores,
+  yearsOfReadings,
+}: {
+  stores: number;
+  yearsOfReadings: number;
+}): Promise<{ readings: number }> {
   const { bulk } = connections();
   const today = currentDay();
   refuseCollection(bulk);
-  const crops = [...loadCropJudging(bulk, 'all').values()].filter((crop) => crop.seed !== null);
-  const random = randomFor('large collection');
   const write = largeCollectionWriter(bulk);
-
-  const storesWritten = LARGE_STORES.slice(0, stores).map((story) => write.store(story));
   let readings = 0;
-  for (const { id, story } of storesWritten) {
+  for (const { id, story } of largeStores(stores).map((one) => write.store(one))) {
     const logged = storeReadings(story.name, { ...story.climate, yearsLogged: yearsOfReadings }, demoCalendar(today));
     await writeReadings(bulk, id, logged);
     readings += logged.epochSeconds.length;
   }
+  return { readings };
+}
+
+/** The lots and tests of a large collection, into the stores that `loadLargeStores` has written and nothing else. */
+export async function loadLotsIntoLargeStores({
+  lots,
+  testsPerLot = 3,
+}: {
+  lots: number;
+  testsPerLot?: number;
+}): Promise<{ accessions: number; lots: number; tests: number }> {
+  const { bulk } = connections();
+  const today = currentDay();
+  const crops = [...loadCropJudging(bulk, 'all').values()].filter((crop) => crop.seed !== null);
+  const random = randomFor('large collection');
+  const write = largeCollectionWriter(bulk);
+  const stores = storesWritten(bulk);
   let accessions = 0;
   let tests = 0;
   await enqueueWrite(async () => {
@@ -80,7 +110,7 @@ export async function loadLargeCollection({
           accessionId = write.accession(crop.id, `${crop.name} ${accessions + 1}`);
           accessions += 1;
         }
-        const lot = inventLot(crop, random.pick(storesWritten), testsPerLot, random, today);
+        const lot = inventLot(crop, random.pick(stores), testsPerLot, random, today);
         const written = write.lot({ ...lot, accessionId, generation: index % LOTS_PER_ACCESSION });
         for (const test of testsOf(lot, testsPerLot, random, today)) {
           write.test(written, test);
@@ -90,7 +120,17 @@ export async function loadLargeCollection({
       write.numberSeries();
     })();
   });
-  return { accessions, lots, tests, readings };
+  return { accessions, lots, tests };
+}
+
+function storesWritten(bulk: Database.Database): LargeStore[] {
+  const rows = bulk.prepare<[], { id: string; name: string }>(`SELECT "id", "name" FROM "Store" ORDER BY "id"`).all();
+  const stories = new Map(largeStores(rows.length).map((story) => [story.name, story]));
+  return rows.map(({ id, name }) => {
+    const story = stories.get(name);
+    if (!story) throw new Error(`store ${name} is none of a large collection`);
+    return { id, story };
+  });
 }
 
 function inventLot(crop: CropJudging, store: LargeStore, testsPerLot: number, random: Random, today: string) {

@@ -1,5 +1,5 @@
 // `npm run bench`: how long judging takes as a collection grows, and how fast its long lists come over HTTP.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import path from 'node:path';
 import {
@@ -20,11 +20,12 @@ import {
 
 const USAGE = `npm run bench [-- --judging | --pages]
 
-  --judging   only the judging of 1,000, 3,000 and 10,000 lots
+  --judging   only the judging of 1,000, 10,000 and 100,000 lots (some minutes)
   --pages     only the lists over HTTP, with 10,000 lots
 
 Environment: PORT (4390), the first port tried for the server. Writes test-results/bench.json.`;
-const SIZES = [1000, 3000, 10_000];
+const SIZES = [1000, 10_000, 100_000];
+const LOTS_FOR_PAGES = 10_000;
 const FIRST_PORT = Number(process.env.PORT || 4390);
 const PORTS_TRIED = 20;
 
@@ -48,9 +49,11 @@ process.on('exit', () => {
 });
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(1));
 
-const judging = (wantsJudging ? SIZES : SIZES.slice(-1)).map(judge);
+const STORES_FOLDER = 'stores';
+writeStores();
+const judging = (wantsJudging ? SIZES : [LOTS_FOR_PAGES]).map(judge);
 if (wantsJudging) sayJudging(judging);
-const pages = wantsPages ? await measurePages(dataFolder(SIZES.at(-1))) : [];
+const pages = wantsPages ? await measurePages(dataFolder(LOTS_FOR_PAGES)) : [];
 if (wantsPages) sayPages(pages);
 
 const results = path.join(ROOT, 'test-results');
@@ -60,14 +63,21 @@ writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, jud
 say('\nWritten to test-results/bench.json.');
 process.exit(0);
 
-function dataFolder(lots) {
-  return path.join(folder, String(lots));
+function dataFolder(name) {
+  return path.join(folder, String(name));
+}
+
+/** The stores with their readings, which all sizes share. */
+function writeStores() {
+  say('Writing five years of hourly readings of 20 stores …');
+  ensureFolder(dataFolder(STORES_FOLDER));
+  lastLineOf(typescriptArguments('tests/bench/judging.ts', '--stores'), { DATA_DIR: dataFolder(STORES_FOLDER) });
 }
 
 /** Each size in a process of its own, so that none finds the machine code or the store climates of another. */
 function judge(lots) {
   say(`Judging ${lots} lots …`);
-  ensureFolder(dataFolder(lots));
+  cpSync(dataFolder(STORES_FOLDER), dataFolder(lots), { recursive: true });
   return lastLineOf(typescriptArguments('tests/bench/judging.ts', String(lots)), { DATA_DIR: dataFolder(lots) });
 }
 
@@ -94,28 +104,40 @@ function lastLineOf(programArguments, env = {}) {
 }
 
 function sayJudging(rows) {
-  say('\nJudging: 3 tests a lot, 8 stores with two years of hourly readings. Seconds; processor time in brackets.');
+  say('\nJudging: 3 tests a lot, 20 stores with five years of hourly readings. Seconds; processor time in brackets.');
   sayTable(
     ['lots', 'load', 'evaluate', 'again', 'write', 'us a lot', 'x floor', 'peak MB'],
-    rows.map(({ lots, load, evaluate, evaluateAgain, write, floorMicrosecondsPerLot, peakMemoryMegabytes }) => [
+    rows.map(({ lots, load, evaluate, evaluateAgain, write, peakMemoryMegabytes, ...row }) => [
       lots,
       ...[load, evaluate, evaluateAgain, write].map(
         ({ seconds, cpuSeconds }) => `${seconds.toFixed(2)} (${cpuSeconds.toFixed(2)})`,
       ),
       ((evaluateAgain.cpuSeconds / lots) * 1e6).toFixed(0),
-      ((evaluateAgain.cpuSeconds / lots / floorMicrosecondsPerLot) * 1e6).toFixed(0),
+      (evaluateAgain.cpuSeconds / lots / floorSecondsPerLot(row)).toFixed(1),
       peakMemoryMegabytes.toFixed(0),
     ]),
   );
   say(
     "'evaluate' also reads and integrates the stores' readings; 'again' has them at hand, and 'us a lot' is its time.",
   );
-  say('The floor is a bare loop of 100 log tails of a normal curve for every lot.');
-  const [small, large] = [rows[0], rows.at(-1)];
-  const growth = (total) => Math.log(total(large) / total(small)) / Math.log(large.lots / small.lots);
+  const [small, middle, large] = rows;
   say(
-    `From ${small.lots} to ${large.lots} lots time grows as lots to the power ${growth((row) => row.evaluateAgain.cpuSeconds).toFixed(2)} (evaluating again), ${growth(allTogether).toFixed(2)} (load, evaluate and write).`,
+    `The floor is a bare loop of as many normal tails as a lot takes, ${large.tailEvaluationsPerLot.toFixed(0)} at ${large.nanosecondsPerTail.toFixed(1)} ns each: ${(floorSecondsPerLot(large) * 1e6).toFixed(1)} us a lot, measured in the same process.`,
   );
+  const growth = (from, to, total) => Math.log(total(to) / total(from)) / Math.log(to.lots / from.lots);
+  const again = (row) => row.evaluateAgain.cpuSeconds;
+  for (const [from, to] of [
+    [small, middle],
+    [middle, large],
+  ]) {
+    say(
+      `From ${from.lots} to ${to.lots} lots time grows as lots to the power ${growth(from, to, again).toFixed(2)} (evaluating again), ${growth(from, to, allTogether).toFixed(2)} (load, evaluate and write).`,
+    );
+  }
+}
+
+function floorSecondsPerLot({ tailEvaluationsPerLot, nanosecondsPerTail }) {
+  return (tailEvaluationsPerLot * nanosecondsPerTail) / 1e9;
 }
 
 function allTogether({ load, evaluate, write }) {

@@ -1,4 +1,4 @@
-/** Eight stores such as a large bank has, each with a logger. */
+/** Stores such as a large bank has, each with a logger: eight kinds, and as many of each as are asked for. */
 import type { ClimateStory, StoreStory } from './story';
 
 export interface LargeStoreStory extends Omit<StoreStory, 'key' | 'inside' | 'climate'> {
@@ -38,3 +38,14 @@ export const LARGE_STORES: readonly LargeStoreStory[] = [
   store('Cellar', 'room', 12, 52, 2.5),
   store('Dry cabinet', 'cabinet', 15, 18, 0.6),
 ];
+
+/**
+ * @param count  how many stores, >= 1: the eight, then eight more like them with a number to their names, and so on
+ */
+export function largeStores(count: number): LargeStoreStory[] {
+  return Array.from({ length: count }, (_, index) => {
+    const story = LARGE_STORES[index % LARGE_STORES.length] as LargeStoreStory;
+    const round = Math.floor(index / LARGE_STORES.length);
+    return round === 0 ? story : { ...story, name: `${story.name}, building ${round + 1}` };
+  });
+}

@@ -1,6 +1,7 @@
 /**
  * How long it takes to judge a collection of a given size, in one process: read from SQLite, evaluate, write the rows.
- * Arguments: number of lots. DATA_DIR: an empty folder, which is left with the judged collection in it.
+ * Arguments: number of lots; or --stores, to write only the stores with their readings, which all sizes share.
+ * DATA_DIR: with --stores an empty folder; otherwise a folder so prepared, which is left with the judged collection in it.
  * Prints one line of JSON, a JudgingFigures.
  */
 import path from 'node:path';
@@ -15,7 +16,8 @@ import { storeClimates } from '../../lib/server/judging/store-climates';
 import { judgementWriter } from '../../lib/server/judging/write-judgements';
 import { loadReferenceFacts } from '../../lib/server/reference/load-reference-facts';
 import { today } from '../../lib/server/today';
-import { loadLargeCollection } from '../../seed-demo/large-collection';
+import { loadLargeStores, loadLotsIntoLargeStores } from '../../seed-demo/large-collection';
+import { countTailEvaluations } from './count-tail-evaluations';
 
 /** Seconds as the clock shows them, and of processor time, which a busy machine does not stretch. */
 interface Timing {
@@ -34,20 +36,34 @@ export interface JudgingFigures {
   evaluateAgain: Timing;
   write: Timing;
   peakMemoryMegabytes: number;
-  /** of processor time: FLOOR_EVALUATIONS in a bare loop */
-  floorMicrosecondsPerLot: number;
+  /** what the evaluation of a lot asks for, counted over a sample */
+  tailEvaluationsPerLot: number;
+  /** of processor time, in a bare loop in the same process */
+  nanosecondsPerTail: number;
 }
 
-/** The arithmetic floor: what no judging could do without, a hundred log tails of a normal curve for every lot. */
-const FLOOR_EVALUATIONS = 100;
-/** Evaluations timed to find out: enough for a steady figure. */
+const STORES = 20;
+const YEARS_OF_READINGS = 5;
+const TESTS_PER_LOT = 3;
+/** Accessions of which the tail evaluations are counted. */
+const COUNTED_ACCESSIONS = 400;
+/** Evaluations timed to find out what one costs: enough for a steady figure. */
 const FLOOR_SAMPLE = 20_000_000;
 
-async function measureJudging(lots: number): Promise<JudgingFigures> {
+async function writeStores(): Promise<{ readings: number }> {
   await migrate(databaseFile(), path.resolve('prisma/migrations'));
   await loadReferenceFacts();
-  const made = await loadLargeCollection({ lots, testsPerLot: 3, stores: 8, yearsOfReadings: 2 });
+  const made = await loadLargeStores({ stores: STORES, yearsOfReadings: YEARS_OF_READINGS });
+  await closeConnections();
+  return made;
+}
+
+async function measureJudging(lots: number): Promise<JudgingFigures> {
+  const made = await loadLotsIntoLargeStores({ lots, testsPerLot: TESTS_PER_LOT });
   const { bulk } = connections();
+  const { readings } = bulk.prepare<[], { readings: number }>(`SELECT COUNT(*) AS readings FROM "Reading"`).get() ?? {
+    readings: 0,
+  };
   const day = today();
   const load = stopwatch();
   const { accessions, crops } = load.time(() => ({
@@ -78,17 +94,23 @@ async function measureJudging(lots: number): Promise<JudgingFigures> {
   logTails(FLOOR_SAMPLE);
   const floor = stopwatch();
   floor.time(() => logTails(FLOOR_SAMPLE));
+  const peakMemoryMegabytes = process.resourceUsage().maxRSS / 1024;
+  const counted = accessions.slice(0, COUNTED_ACCESSIONS);
+  const tails = await countTailEvaluations(() => {
+    for (const records of counted) evaluateAccession(records, cropOf(records), climates, day);
+  });
   await closeConnections();
   return {
     lots,
     tests: made.tests,
-    readings: made.readings,
+    readings,
     load: load.taken,
     evaluate: evaluate.taken,
     evaluateAgain: evaluateAgain.taken,
     write: write.taken,
-    peakMemoryMegabytes: process.resourceUsage().maxRSS / 1024,
-    floorMicrosecondsPerLot: ((floor.taken.cpuSeconds * 1e6) / FLOOR_SAMPLE) * FLOOR_EVALUATIONS,
+    peakMemoryMegabytes,
+    tailEvaluationsPerLot: tails / counted.reduce((sum, records) => sum + records.length, 0),
+    nanosecondsPerTail: (floor.taken.cpuSeconds * 1e9) / FLOOR_SAMPLE,
   };
 }
 
@@ -114,6 +136,12 @@ function logTails(count: number): number {
   return sum;
 }
 
-const lots = Number(process.argv[2]);
-if (!Number.isInteger(lots) || lots < 1) throw new Error(`the number of lots must be a whole number, got ${lots}`);
-process.stdout.write(`${JSON.stringify(await measureJudging(lots))}\n`);
+async function runFor(argument: string | undefined): Promise<unknown> {
+  if (argument === '--stores') return writeStores();
+  const lots = Number(argument);
+  if (!Number.isInteger(lots) || lots < 1)
+    throw new Error(`the number of lots must be a whole number, got ${argument}`);
+  return measureJudging(lots);
+}
+
+process.stdout.write(`${JSON.stringify(await runFor(process.argv[2]))}\n`);

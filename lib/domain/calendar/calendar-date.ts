@@ -11,7 +11,8 @@ export type CalendarDate = string;
 const MILLISECONDS_PER_DAY = 86_400_000;
 /** From 1 March of the year 0. */
 const DAYS_TO_1970 = 719_468;
-const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
+const HYPHEN = 45;
+const ZERO = 48;
 
 /**
  * Whether a text is a date that exists: '2024-02-29' is, '2023-02-29' and '2024-2-9' are not.
@@ -126,10 +127,19 @@ const FIRST_DAY = utcDay(1, 0, 1);
 const LAST_DAY = utcDay(9999, 11, 31);
 
 function parseEpochDay(text: string): number | null {
-  const parts = SHAPE.exec(text);
-  if (parts === null) return null;
-  const [year, month, day] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
-  if (year < 1 || month < 1 || month > 12 || day < 1) return null;
+  if (text.length !== 10 || text.charCodeAt(4) !== HYPHEN || text.charCodeAt(7) !== HYPHEN) return null;
+  const year = 100 * twoDigits(text, 0) + twoDigits(text, 2);
+  const month = twoDigits(text, 5);
+  const day = twoDigits(text, 8);
+  // What is not a digit is NaN, and no comparison holds for that.
+  if (!(year >= 1 && month >= 1 && month <= 12 && day >= 1)) return null;
   const epochDay = utcDay(year, month - 1, day);
   return day <= 28 || epochDay <= utcDay(year, month, 0) ? epochDay : null;
+}
+
+/** Read by character codes: dates are read by the million when a collection is judged, and a pattern takes ten times as long. */
+function twoDigits(text: string, at: number): number {
+  const tens = text.charCodeAt(at) - ZERO;
+  const ones = text.charCodeAt(at + 1) - ZERO;
+  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? 10 * tens + ones : Number.NaN;
 }

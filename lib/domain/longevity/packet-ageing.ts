@@ -77,18 +77,21 @@ export function packetAgeing(
   const endDay = toEpochDay(last.to);
   const ratePerDay = lastStay.between(endDay - DAYS_OF_A_YEAR, endDay) / DAYS_OF_A_YEAR;
   const starts: number[] = [];
+  const fromDays: number[] = [];
   let total = 0;
   periods.forEach((period, index) => {
     starts.push(total);
-    total += (stays[index] as Stay).between(toEpochDay(period.from), toEpochDay(period.to));
+    const fromDay = toEpochDay(period.from);
+    fromDays.push(fromDay);
+    total += (stays[index] as Stay).between(fromDay, toEpochDay(period.to));
   });
   return {
     ok: true,
     probitsAt: (day) => {
       if (day >= endDay) return total + (day - endDay) * ratePerDay;
       let index = periods.length - 1;
-      while (index > 0 && toEpochDay((periods[index] as StoragePeriod).from) > day) index -= 1;
-      const from = toEpochDay((periods[index] as StoragePeriod).from);
+      while (index > 0 && (fromDays[index] as number) > day) index -= 1;
+      const from = fromDays[index] as number;
       if (day <= from) return starts[index] as number;
       return (starts[index] as number) + (stays[index] as Stay).between(from, day);
     },

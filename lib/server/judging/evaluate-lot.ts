@@ -75,8 +75,22 @@ function priorOf(crop: CropJudging, ageing: Extract<PacketAgeing, { ok: true }>)
   });
 }
 
-function posteriorOf(tests: EvaluatedTest[], prior: ChosenPrior): LotPosterior {
-  return fitLot({ ...testsForModel(tests), prior: { initial: prior.initial, logRate: prior.logRate } });
+/** What is believed of untested lots, by prior: a memo, since every one of them with the same prior has the same. */
+const untested = new Map<string, LotPosterior>();
+const MOST_PRIORS_KEPT = 200;
+
+function posteriorOf(tests: EvaluatedTest[], { initial, logRate }: ChosenPrior): LotPosterior {
+  const model = testsForModel(tests);
+  const prior = { initial, logRate };
+  if (model.tests.length > 0) return fitLot({ ...model, prior });
+  const key = [initial.mean, initial.sd, logRate.mean, logRate.sd].join(' ');
+  let posterior = untested.get(key);
+  if (!posterior) {
+    posterior = fitLot({ tests: [], prior });
+    if (untested.size >= MOST_PRIORS_KEPT) untested.clear();
+    untested.set(key, posterior);
+  }
+  return posterior;
 }
 
 interface JudgeParts {
@@ -155,6 +169,7 @@ function contradiction(tests: EvaluatedTest[]): readonly [number, number] | null
     const rises = later.alive / later.sown > earlier.alive / earlier.sown;
     const aged = (later.probitsLost ?? 0) - (earlier.probitsLost ?? 0);
     if (!rises && aged > NO_AGEING_PROBITS) continue;
+    if (areClose(earlier, later)) continue;
     const { compatible, pValue } = compareTwoResults(
       { germinated: earlier.alive, seeds: earlier.sown },
       { germinated: later.alive, seeds: later.sown },
@@ -164,4 +179,11 @@ function contradiction(tests: EvaluatedTest[]): readonly [number, number] | null
     }
   }
   return null;
+}
+
+/** So close that the exact test, which takes its time, could not call them contradictory: within 1.5 standard errors. */
+function areClose(a: EvaluatedTest, b: EvaluatedTest): boolean {
+  const pooled = (a.alive + b.alive) / (a.sown + b.sown);
+  const variance = pooled * (1 - pooled) * (1 / a.sown + 1 / b.sown);
+  return (a.alive / a.sown - b.alive / b.sown) ** 2 <= 1.5 ** 2 * variance;
 }
