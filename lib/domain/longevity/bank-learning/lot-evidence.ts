@@ -10,6 +10,8 @@
 import { fastLogCdf } from '../fast-log-cdf';
 import type { LotTest } from '../lot-model';
 import { logRisingFactorialAboveFirst } from '../rising-factorial';
+import { BASE_STEP, FINEST_LEVEL, INITIAL_FROM, INITIAL_TO, LEAST_SPREAD } from './lattice';
+import { CUT, chooseRows, climb, PULL_LOG_RATE, pulledHeight, type RateRow } from './rate-rows';
 
 /** One lot's tests, with how alike the seeds of one test are. */
 export interface TestedLot {
@@ -19,17 +21,6 @@ export interface TestedLot {
   /** how many tests these counts come from, where each dish counts by itself; default: as many as there are counts */
   testsMade?: number;
 }
-
-/** Step of the coarsest lattice in both directions, probits and log rate; a level halves it. */
-export const BASE_STEP = 0.125;
-export const FINEST_LEVEL = 6;
-/** Where the lattices begin and end: farther out no belief about a crop reaches. */
-export const INITIAL_FROM = -9;
-export const INITIAL_TO = 12;
-export const LOG_RATE_FROM = -8;
-export const LOG_RATE_TO = 8;
-/** No spread of a crop's lots narrower than this is reckoned with, probits or log rate: our own choice. */
-export const LEAST_SPREAD = 0.15;
 
 export interface LotEvidence {
   initialLevel: number;
@@ -47,18 +38,13 @@ export interface LotEvidence {
   logTop: number;
 }
 
-const CUT = 45; // e^-45 of the top is left out: a crop believed to lie eight spreads away still finds its numbers
 const MOST_INFORMATION = 2 / Math.PI; // of one seed about its lot's probit, at half alive
-const ROWS_ACROSS_TOP = 5; // rows within e^-2 of the top: a step of about one width
-const COARSEST_RATE_STEP = 0.5;
-const FIRST_STRIDE = 4; // places; a top lies near where the rows before it point
 const LEAST_CORRELATION = 1e-9;
 const MOST_PROBITS_LOST = 1e9;
 // A gentle pull towards the middle, so that a lot of which every seed grew does not have its top at infinity. It only
 // chooses what is tabulated; it is not part of the numbers.
 const PULL_MIDDLE = 1.75;
 const PULL_INITIAL = 1 / (2 * 2.5 ** 2);
-const PULL_LOG_RATE = 1 / (2 * 3 ** 2);
 
 const pair = new Float64Array(2);
 
@@ -119,7 +105,7 @@ export function lotEvidence({ tests, intraReplicateCorrelation = 0 }: TestedLot)
   return tabulate(rows, { initialLevel, rateLevel, rateMatters: true, firstRate });
 
   function tabulate(
-    chosen: readonly Row[],
+    chosen: readonly RateRow[],
     shape: Pick<LotEvidence, 'initialLevel' | 'rateLevel' | 'rateMatters' | 'firstRate'>,
   ): LotEvidence {
     const highest = Math.max(...chosen.map(pulledHeight));
@@ -154,75 +140,6 @@ export function lotEvidence({ tests, intraReplicateCorrelation = 0 }: TestedLot)
     const numbers = Float64Array.from(logs, (log) => Math.exp(log - logTop));
     return { ...shape, firstInitial, rowAt, numbers, logTop };
   }
-}
-
-interface Row {
-  logRate: number;
-  /** place of the row's top on the lattice of K, and its height */
-  place: number;
-  height: number;
-}
-
-const pulledHeight = ({ height, logRate }: Row): number => height - PULL_LOG_RATE * logRate ** 2;
-
-/** Log rates at which the lot's tests are plausible, at a step fine enough for the hump that they make. */
-function chooseRows(
-  heightAt: (rate: number) => (place: number) => number,
-  last: number,
-  start: number,
-): { rows: Row[]; rateLevel: number; firstRate: number } {
-  let from = LOG_RATE_FROM;
-  let to = LOG_RATE_TO;
-  for (let step = COARSEST_RATE_STEP; ; step *= 0.5) {
-    const rows: Row[] = [];
-    let place = start;
-    let shift = 0;
-    for (let logRate = from; logRate <= to + 1e-9; logRate += step) {
-      const guess = Math.min(last, Math.max(0, place + shift));
-      const top = climb(heightAt(Math.exp(logRate)), guess, last);
-      if (rows.length > 0) shift = top.place - place;
-      place = top.place;
-      rows.push({ logRate, ...top });
-    }
-    const heights = rows.map(pulledHeight);
-    const highest = Math.max(...heights);
-    const first = Math.max(0, heights.findIndex((height) => height > highest - CUT) - 1);
-    const end = Math.min(rows.length - 1, heights.findLastIndex((height) => height > highest - CUT) + 1);
-    const kept = rows.slice(first, end + 1);
-    const across = heights.filter((height) => height > highest - 2).length;
-    const level = Math.round(Math.log2(BASE_STEP / step));
-    if (level >= 0 && (across >= ROWS_ACROSS_TOP || level >= FINEST_LEVEL)) {
-      return {
-        rows: kept,
-        rateLevel: level,
-        firstRate: Math.round(((kept[0] as Row).logRate - LOG_RATE_FROM) / step),
-      };
-    }
-    from = (kept[0] as Row).logRate;
-    to = (kept.at(-1) as Row).logRate;
-  }
-}
-
-/** Highest place of one hump, from a place nearby: strides that halve. */
-function climb(height: (place: number) => number, start: number, last: number): { place: number; height: number } {
-  let place = start;
-  let best = height(place);
-  for (let stride = FIRST_STRIDE; stride >= 1; ) {
-    const right = place + stride <= last ? height(place + stride) : Number.NEGATIVE_INFINITY;
-    if (right > best) {
-      place += stride;
-      best = right;
-      continue;
-    }
-    const left = place - stride >= 0 ? height(place - stride) : Number.NEGATIVE_INFINITY;
-    if (left > best) {
-      place -= stride;
-      best = left;
-      continue;
-    }
-    stride = stride > 1 ? stride / 2 : 0;
-  }
-  return { place, height: best };
 }
 
 const clamped = (test: LotTest): LotTest => ({ ...test, probitsLost: Math.min(test.probitsLost, MOST_PROBITS_LOST) });

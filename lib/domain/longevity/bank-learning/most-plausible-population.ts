@@ -8,7 +8,8 @@
  */
 import { choleskyInverse } from '../../statistics/cholesky';
 import type { LotPrior } from '../lot-model';
-import { LEAST_SPREAD, type LotEvidence } from './lot-evidence';
+import { LEAST_SPREAD } from './lattice';
+import type { LotEvidence } from './lot-evidence';
 import { type PopulationFit, populationFit } from './population-likelihood';
 import { meanAndSpreadTogether, PUBLISHED_COUNTS_AS_LOTS, publishedAsLots } from './published-as-lots';
 

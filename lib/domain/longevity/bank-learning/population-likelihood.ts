@@ -4,15 +4,8 @@
  * logarithms add.
  */
 import type { LotPrior } from '../lot-model';
-import {
-  BASE_STEP,
-  FINEST_LEVEL,
-  INITIAL_FROM,
-  INITIAL_TO,
-  LOG_RATE_FROM,
-  LOG_RATE_TO,
-  type LotEvidence,
-} from './lot-evidence';
+import { BASE_STEP, FINEST_LEVEL, INITIAL_FROM, INITIAL_TO, LOG_RATE_FROM, LOG_RATE_TO } from './lattice';
+import type { LotEvidence } from './lot-evidence';
 
 /** Normal weights on one lattice, and the same times z and times z^2, z the distance from the mean in sd. */
 interface Weights {
