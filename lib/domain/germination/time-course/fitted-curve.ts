@@ -12,7 +12,7 @@ import { choleskyInverse } from '../../statistics/cholesky';
 import { normalQuantile } from '../../statistics/normal-distribution';
 import { climbCurve } from './climb-curve';
 import { type CurveCoordinates, curveLikelihoodAt } from './curve-likelihood';
-import type { CurveShape } from './curve-shapes';
+import { type CurveShape, STANDARD_DISTRIBUTIONS } from './curve-shapes';
 import { type DishCounts, isGerminated, type SeedInterval, seedIntervals } from './dish-counts';
 import { likelyLimits } from './likely-limits';
 
@@ -40,7 +40,7 @@ export interface FittedCurve {
 
 export interface CurveRefusal {
   ok: false;
-  reason: 'none-germinated' | 'one-stretch' | 'too-few-stretches' | 'did-not-converge';
+  reason: 'none-germinated' | 'one-stretch' | 'too-few-stretches' | 'too-flat' | 'did-not-converge';
   /** one sentence for the steward */
   message: string;
 }
@@ -48,10 +48,15 @@ export interface CurveRefusal {
 /** Three figures need three stretches of days in which seed germinated; with fewer the curve is only partly determined. */
 export const LEAST_STRETCHES = 3;
 
+/** T90 / T10 of those able to germinate: tests run from 1.1 to some tens. Beyond this the curve is no finding; own choice. */
+const WIDEST_SPREAD = 1000;
+
 const MESSAGES: Record<CurveRefusal['reason'], string> = {
   'none-germinated': 'No seed germinated, so there is no curve to fit.',
   'one-stretch': 'All seed germinated between the same two inspections: inspect more often to see a curve.',
   'too-few-stretches': 'Seed germinated in two stretches of days only; a curve needs at least three.',
+  'too-flat':
+    'These counts follow no smooth curve: much had germinated by the first inspection, and the rest trickled in.',
   'did-not-converge': 'No smooth curve could be fitted to these counts.',
 };
 
@@ -64,7 +69,8 @@ const MESSAGES: Record<CurveRefusal['reason'], string> = {
  * @param dishes         see DishCounts
  * @param options.shape  'log-logistic' (the default) or 'log-normal'
  * @param options.level  of the intervals, probability in (0, 1)
- * @returns the fit, or a refusal with its reason; 'too-few-stretches' below three stretches with germination
+ * @returns the fit, or a refusal with its reason; 'too-few-stretches' below three stretches with germination; 'too-flat'
+ *          where the likeliest curve takes a thousand times longer to 90 % than to 10 % of those able to germinate
  * @throws RangeError as seedIntervals, and when the level is outside (0, 1)
  * @see Ritz, Pipper & Streibig (2013), Eur. J. Agron. 45:1-6; Onofri et al. (2022), Weed Sci. 70:259-271 (from memory)
  * Checked against R: symbolic derivatives, `survival::survreg`: tests/golden/germination-time-course.json
@@ -83,6 +89,7 @@ export function fitGerminationCurve(
   const top = likeliestTop(shape, intervals);
   if (!top) return refuse('did-not-converge');
   const { coordinates, logLikelihood, isLimitFree } = top;
+  if (isTooFlat(shape, coordinates.logSpread)) return refuse('too-flat');
   const { curvature } = curveLikelihoodAt(shape, intervals, coordinates, isLimitFree);
   const covariance = choleskyInverse(curvature.map((row) => row.map((value) => -value)));
   if (!covariance) return refuse('did-not-converge');
@@ -125,6 +132,11 @@ function likeliestTop(shape: CurveShape, intervals: readonly SeedInterval[]) {
     germinated < seeds ? climbCurve(shape, intervals, { limit: germinated / seeds, isLimitFree: true }) : null;
   if (below && (!atOne || below.logLikelihood > atOne.logLikelihood)) return { ...below, isLimitFree: true };
   return atOne && { ...atOne, isLimitFree: false };
+}
+
+function isTooFlat(shape: CurveShape, logSpread: number): boolean {
+  const tenthToNinth = 2 * STANDARD_DISTRIBUTIONS[shape].quantile(0.9) * Math.exp(logSpread);
+  return !(tenthToNinth <= Math.log(WIDEST_SPREAD));
 }
 
 const refuse = (reason: CurveRefusal['reason']): CurveRefusal => ({ ok: false, reason, message: MESSAGES[reason] });

@@ -11,9 +11,11 @@
  * seed every point has exactly the interval that the germination screens show for its count, also at none and at all.
  */
 import { choleskyInverse } from '../../statistics/cholesky';
+import type { CoveredStretches } from './covered-stretches';
 import { type DishCounts, inspectionDays, seedIntervals } from './dish-counts';
 import { innermostStretches, type Stretch } from './innermost-stretches';
-import { type CoveredStretches, likeliestShares, shareInformation } from './likeliest-shares';
+import { likeliestShares } from './likeliest-shares';
+import { shareInformation } from './share-information';
 import { wilsonForShare } from './wilson-for-share';
 
 export interface CurvePoint {

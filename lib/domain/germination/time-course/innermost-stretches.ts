@@ -1,5 +1,5 @@
+import type { CoveredStretches } from './covered-stretches';
 import type { SeedInterval } from './dish-counts';
-import type { CoveredStretches } from './likeliest-shares';
 
 export interface Stretch {
   fromDay: number;

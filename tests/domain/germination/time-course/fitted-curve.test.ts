@@ -168,8 +168,35 @@ describe('refusals say why', () => {
         ]),
       ],
     ],
+    [
+      'a crowd at once and a trickle after',
+      'too-flat',
+      [
+        dish(1000, [
+          [1, 900],
+          [2, 1],
+          [4, 6],
+        ]),
+      ],
+    ],
   ] as [string, string, DishCounts[]][])('%s: %s', (_, reason, dishes) => {
     expect(refused(dishes)).toBe(reason);
+  });
+
+  test('a curve is too flat from a thousandfold time between 10 and 90 % on', () => {
+    // Log-logistic: T90 / T10 = 81^(1/b), 532 for b = 0.7 and 1517 for b = 0.6. A million seeds shared out by the curve.
+    const steep = (b: number) => {
+      const total = (day: number) => Math.round(1e6 / (1 + (3 / day) ** b));
+      const days = [0.1, 0.5, 1, 2, 4, 8, 16, 64];
+      return [
+        dish(
+          1e6,
+          days.map((day, i) => [day, total(day) - (i === 0 ? 0 : total(days[i - 1] ?? 0))] as const),
+        ),
+      ];
+    };
+    expect(refused(steep(0.7))).toBe('fitted');
+    expect(refused(steep(0.6))).toBe('too-flat');
   });
 
   test('a level outside its range', () => {
