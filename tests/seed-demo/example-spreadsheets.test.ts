@@ -79,5 +79,5 @@ test('a leek experiment comes in with semicolons and decimal commas, and gives i
   if (!read.ok) throw new Error(problemsInWords(read.problems));
   expect(read.rows).toHaveLength(32);
   expect(read.rows[1]).toMatchObject({ lot: 'Skerry Winter 2023', moisturePercent: 5.4, temperatureC: 20, days: 720 });
-  expect(fitStorageExperiment(read.rows)).toMatchObject({ ok: true, treatments: 9, goodness: { lacksFit: false } });
+  expect(fitStorageExperiment(read.rows)).toMatchObject({ ok: true, conditions: 9, goodness: { lacksFit: false } });
 });

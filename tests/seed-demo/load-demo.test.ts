@@ -113,7 +113,7 @@ describe('the demo collection', () => {
       ),
     );
     if (!fit.ok) throw new Error(fit.message);
-    expect(fit.treatments).toBe(9);
+    expect(fit.conditions).toBe(9);
     for (const key of ['KE', 'CW'] as const) {
       expect(Math.abs(fit.constants[key] - ONION_EXPERIMENT.truth[key]) / fit.standardErrors[key]).toBeLessThan(3);
     }

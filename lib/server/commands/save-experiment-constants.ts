@@ -73,5 +73,5 @@ function sourceOf(experiment: string, fit: StorageExperimentFit, day: string): s
     ? `; counts scattered more than by chance, standard errors widened ${fit.goodness.standardErrorFactor.toFixed(2)} times`
     : '';
   const longest = Math.round(fit.range.longestDays);
-  return `Storage experiment “${experiment}” of this bank, fitted ${day}: ${fit.counts} counts in ${fit.treatments} treatments over ${longest} days; ${warmth}${scatter}.`;
+  return `Storage experiment “${experiment}” of this bank, fitted ${day}: ${fit.counts} counts in ${fit.conditions} conditions over ${longest} days; ${warmth}${scatter}.`;
 }

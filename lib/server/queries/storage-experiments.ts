@@ -1,5 +1,5 @@
 import 'server-only';
-import { lotsOf, treatmentsOf } from '@/lib/domain/longevity/storage-experiment/storage-row';
+import { conditionsOf, lotsOf } from '@/lib/domain/longevity/storage-experiment/storage-row';
 import { reader } from '../database/connections';
 
 const ROW = {
@@ -26,7 +26,7 @@ export async function findStorageExperiments() {
     counts: rows.length,
     seeds: rows.reduce((sum, row) => sum + row.sown, 0),
     lots: lotsOf(rows).length,
-    treatments: treatmentsOf(rows).length,
+    conditions: conditionsOf(rows).length,
     longestDays: rows.reduce((longest, row) => Math.max(longest, row.days), 0),
   }));
 }

@@ -43,7 +43,7 @@ it('takes in an experiment with its counts in their order, and logs every one', 
     summary: 'Added storage experiment Leek in jars (Allium porrum) with 16 counts',
   });
   expect(lastAuditState('after').rows).toEqual(stored?.rows);
-  expect(await findStorageExperiments()).toMatchObject([{ id, counts: 16, seeds: 800, lots: 1, treatments: 4 }]);
+  expect(await findStorageExperiments()).toMatchObject([{ id, counts: 16, seeds: 800, lots: 1, conditions: 4 }]);
 });
 
 it('takes a file, and the species of the chosen crop', async () => {

@@ -37,7 +37,7 @@ export default async function StorageExperimentsPage() {
             <thead>
               <tr>
                 <th scope="col">experiment</th>
-                {['lots', 'treatments', 'counts', 'seeds', 'days'].map((name) => (
+                {['lots', 'conditions', 'counts', 'seeds', 'days'].map((name) => (
                   <th key={name} scope="col" className="number">
                     {name}
                   </th>
@@ -58,7 +58,7 @@ export default async function StorageExperimentsPage() {
 }
 
 function ExperimentRow({ experiment }: { experiment: StorageExperimentSummary }) {
-  const { id, name, species, crop, lots, treatments, counts, seeds, longestDays } = experiment;
+  const { id, name, species, crop, lots, conditions, counts, seeds, longestDays } = experiment;
   return (
     <tr>
       <th scope="row" className="row-head">
@@ -76,8 +76,8 @@ function ExperimentRow({ experiment }: { experiment: StorageExperimentSummary })
       <td className="number" data-label="lots">
         {formatCount(lots)}
       </td>
-      <td className="number" data-label="treatments">
-        {formatCount(treatments)}
+      <td className="number" data-label="conditions">
+        {formatCount(conditions)}
       </td>
       <td className="number" data-label="counts">
         {formatCount(counts)}

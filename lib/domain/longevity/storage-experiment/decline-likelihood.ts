@@ -1,6 +1,6 @@
 /**
  * The likelihood under a storage experiment: seed of lot i has the probit eta = K_i - days * r, and the logarithm of the
- * rate r (probits lost in a day) is linear in the treatment's columns. Counts are binomial.
+ * rate r (probits lost in a day) is linear in the condition's columns. Counts are binomial.
  */
 import { normalLogCdf, normalLogDensity } from '../../statistics/normal-distribution';
 

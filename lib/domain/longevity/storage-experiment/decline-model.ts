@@ -1,6 +1,6 @@
 /**
  * The one model under a storage experiment, fitted by maximum likelihood: probit K of each lot, less days in store times
- * a rate whose logarithm is linear in the treatment. With one lot and one column it is ordinary probit regression.
+ * a rate whose logarithm is linear in the condition. With one lot and one column it is ordinary probit regression.
  *
  * Newton's method with step-halving on analytic derivatives, from several starting points, because the rate enters by its
  * logarithm and the likelihood need not have one top only. Where the observed curvature is not that of a top, the
@@ -56,7 +56,7 @@ const NOTHING_LOST = 1e-3;
  * @param starts  coefficients to start from, as the columns are given; at least one
  * @returns the fit with the greatest likelihood, or a refusal:
  *   'confounded'       a column repeats others, or the counts cannot tell lots and rates apart;
- *   'no-decline'       the likelihood keeps growing as the rate of some treatment goes to nothing;
+ *   'no-decline'       the likelihood keeps growing as the rate of some condition goes to nothing;
  *   'separation'       the counts part living from dead so sharply that some estimate is infinite;
  *   'did-not-converge' the arithmetic gave out before the answer was reached
  * @throws RangeError when there is no starting point

@@ -75,7 +75,7 @@ export function fitCautions(fit: StorageExperimentFit): string[] {
     );
   }
   if (range.moistureToPercent > 15) {
-    cautions.push('Above about 15 % moisture the equation changes: leave those treatments out and compare.');
+    cautions.push('Above about 15 % moisture the equation changes: leave those conditions out and compare.');
   }
   if (range.temperatureFromC > 0) {
     cautions.push(

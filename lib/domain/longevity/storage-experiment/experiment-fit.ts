@@ -49,6 +49,6 @@ export interface StorageExperimentFit {
   correlation: number[][];
   goodness: GoodnessOfFit;
   range: FittedRange;
-  treatments: number;
+  conditions: number;
   counts: number;
 }

@@ -1,10 +1,10 @@
 /** What the pictures of a storage experiment draw, in data units; the drawing reckons nothing. */
 import { binomialInterval } from '../../statistics/binomial-interval';
 import { normalCdf, normalQuantile } from '../../statistics/normal-distribution';
-import { sigmaDays } from '../viability-equation';
+import { type StorageCondition, sigmaDays } from '../viability-equation';
+import { type ConditionFit, type ConditionRefusal, rowsOfCondition } from './condition-fits';
 import type { StorageExperimentFit } from './experiment-fit';
-import { lotsOf, type StorageRow, type Treatment } from './storage-row';
-import { rowsOfTreatment, type TreatmentFit, type TreatmentRefusal } from './treatment-fits';
+import { lotsOf, type StorageRow } from './storage-row';
 
 export interface SeenPoint {
   days: number;
@@ -24,50 +24,50 @@ export interface LotCurve {
 }
 
 export interface SurvivalPanel {
-  treatment: Treatment;
+  condition: StorageCondition;
   /** end of the time axis, days */
   longestDays: number;
   lots: LotCurve[];
-  /** whose curve is drawn: of the whole experiment, of this treatment alone, or none */
-  curveOf: 'experiment' | 'treatment' | 'none';
+  /** whose curve is drawn: of the whole experiment, of this condition alone, or none */
+  curveOf: 'experiment' | 'condition' | 'none';
 }
 
 const CURVE_POINTS = 60;
 
 /**
- * A panel for each treatment: what was counted, and the curve of the fit.
+ * A panel for each condition: what was counted, and the curve of the fit.
  *
  * @param rows        counts with seed
- * @param treatments  each treatment's own fit
- * @param fit         the fit of the whole, or null; then each treatment's own curve is drawn where there is one
+ * @param conditions  each condition's own fit
+ * @param fit         the fit of the whole, or null; then each condition's own curve is drawn where there is one
  * Checked in tests/domain/longevity/storage-experiment/experiment-pictures.test.ts
  */
 export function survivalPanels(
   rows: readonly StorageRow[],
-  treatments: readonly (TreatmentFit | TreatmentRefusal)[],
+  conditions: readonly (ConditionFit | ConditionRefusal)[],
   fit: StorageExperimentFit | null,
 ): SurvivalPanel[] {
-  return treatments.map((own) => {
-    const treatment = { moisturePercent: own.moisturePercent, temperatureC: own.temperatureC };
-    const counts = rowsOfTreatment(rows, treatment);
+  return conditions.map((own) => {
+    const condition = { moisturePercent: own.moisturePercent, temperatureC: own.temperatureC };
+    const counts = rowsOfCondition(rows, condition);
     const longestDays = Math.max(...counts.map((row) => row.days));
     const line = (lot: string) => {
       if (fit) {
         const K = fit.lots.find((one) => one.lot === lot)?.initialProbits as number;
-        return { K, sigma: sigmaDays(fit.constants, treatment) };
+        return { K, sigma: sigmaDays(fit.constants, condition) };
       }
       if (!own.ok) return null;
       return { K: own.initialProbits.find((one) => one.lot === lot)?.probits as number, sigma: own.sigmaDays };
     };
     return {
-      treatment,
+      condition,
       longestDays,
       lots: lotsOf(counts).map((lot) => ({
         lot,
         points: pointsOf(counts.filter((row) => row.lot === lot)),
         curve: curveOf(line(lot), longestDays),
       })),
-      curveOf: fit ? 'experiment' : own.ok ? 'treatment' : 'none',
+      curveOf: fit ? 'experiment' : own.ok ? 'condition' : 'none',
     };
   });
 }
@@ -96,30 +96,30 @@ function curveOf(line: { K: number; sigma: number } | null, longestDays: number)
 }
 
 export interface MoisturePicture {
-  /** each treatment's own sigma with its 95 % interval */
-  points: (Treatment & { sigmaDays: number; lower: number; upper: number })[];
+  /** each condition's own sigma with its 95 % interval */
+  points: (StorageCondition & { sigmaDays: number; lower: number; upper: number })[];
   /** the fit of the whole: a straight line on logarithmic axes for each temperature; empty without a fit */
   lines: { temperatureC: number; ends: { moisturePercent: number; sigmaDays: number }[] }[];
 }
 
 /**
- * Sigma against moisture, both to be drawn on logarithmic axes: where the equation holds, the treatments of one
+ * Sigma against moisture, both to be drawn on logarithmic axes: where the equation holds, the conditions of one
  * temperature lie along a line, and the lines of all temperatures run side by side.
  *
  * Checked in tests/domain/longevity/storage-experiment/experiment-pictures.test.ts
  */
 export function moisturePicture(
-  treatments: readonly (TreatmentFit | TreatmentRefusal)[],
+  conditions: readonly (ConditionFit | ConditionRefusal)[],
   fit: StorageExperimentFit | null,
 ): MoisturePicture {
   const z = normalQuantile(0.975);
-  const points = treatments
+  const points = conditions
     .filter((own) => own.ok)
     .map(({ moisturePercent, temperatureC, sigmaDays: sigma, standardErrorLog10 }) => {
       const factor = 10 ** (z * standardErrorLog10);
       return { moisturePercent, temperatureC, sigmaDays: sigma, lower: sigma / factor, upper: sigma * factor };
     });
-  const temperatures = [...new Set(treatments.map((own) => own.temperatureC))];
+  const temperatures = [...new Set(conditions.map((own) => own.temperatureC))];
   const lines = !fit
     ? []
     : temperatures.map((temperatureC) => ({

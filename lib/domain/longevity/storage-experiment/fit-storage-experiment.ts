@@ -7,14 +7,14 @@
  * ones, or fitted too where three temperatures allow it.
  */
 import { COMMON_TEMPERATURE_COEFFICIENTS } from '../../reference/longevity-constants';
+import { fitConditions } from './condition-fits';
 import { type DeclinePoint, probitsLost } from './decline-likelihood';
 import { fitDecline } from './decline-model';
 import type { StandardErrors, StorageExperimentFit, TemperatureCoefficients } from './experiment-fit';
 import { goodnessOfFit } from './goodness-of-fit';
 import { type ExperimentRefusal, explainNoFit, refuseExperiment } from './refuse-experiment';
 import { startingConstants } from './starting-constants';
-import { fittedRangeOf, lotsOf, requireStorageRows, type StorageRow, treatmentsOf } from './storage-row';
-import { fitTreatments } from './treatment-fits';
+import { conditionsOf, fittedRangeOf, lotsOf, requireStorageRows, type StorageRow } from './storage-row';
 
 export interface FitOptions {
   /** default 'fixed' */
@@ -48,13 +48,13 @@ export function fitStorageExperiment(
   const indexOfLot = new Map(lots.map((lot, index) => [lot, index]));
   const points = counts.map((row) => pointOf(row, indexOfLot.get(row.lot) as number, fitsWarmth ? null : held));
   // ln rate = -ln 10 log10 sigma, so the coefficients are the constants times ln 10, KE with its sign turned.
-  const starts = startingConstants(counts, fitTreatments(counts), fitsWarmth, held).map(({ KE, CW, CH, CQ }) =>
+  const starts = startingConstants(counts, fitConditions(counts), fitsWarmth, held).map(({ KE, CW, CH, CQ }) =>
     [-KE, CW, ...(fitsWarmth ? [CH, CQ] : [])].map((value) => value * Math.LN10),
   );
   const fit = fitDecline(points, lots.length, starts);
   if (!fit.ok) {
-    const unchanged = treatmentsOf(fit.withoutDecline.map((index) => counts[index] as StorageRow));
-    return explainNoFit(fit.reason, unchanged, treatmentsOf(counts).length);
+    const unchanged = conditionsOf(fit.withoutDecline.map((index) => counts[index] as StorageRow));
+    return explainNoFit(fit.reason, unchanged, conditionsOf(counts).length);
   }
 
   const scales = [...lots.map(() => 1), -1 / Math.LN10, ...fit.coefficients.slice(1).map(() => 1 / Math.LN10)];
@@ -97,7 +97,7 @@ export function fitStorageExperiment(
     ),
     goodness,
     range: fittedRangeOf(counts),
-    treatments: treatmentsOf(counts).length,
+    conditions: conditionsOf(counts).length,
     counts: counts.length,
   };
 }

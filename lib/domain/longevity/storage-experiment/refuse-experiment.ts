@@ -2,8 +2,9 @@
  * Why a storage experiment gives no constants: what it would have to hold. Found in the data before anything is fitted
  * wherever that is possible, because watching an iteration run away explains nothing.
  */
-import { lotsOf, type StorageRow, type Treatment, treatmentsOf } from './storage-row';
-import { hasNoVariation } from './treatment-fits';
+import type { StorageCondition } from '../viability-equation';
+import { hasNoVariation } from './condition-fits';
+import { conditionsOf, lotsOf, type StorageRow } from './storage-row';
 
 export type ExperimentRefusalReason =
   | 'no-counts'
@@ -36,11 +37,11 @@ const TEMPERATURES_FOR_TWO_COEFFICIENTS = 3;
  */
 export function refuseExperiment(rows: readonly StorageRow[], fitsWarmth: boolean): ExperimentRefusal | null {
   if (rows.length === 0) return refuse('no-counts', 'There is no count with seed in it yet.');
-  const treatments = treatmentsOf(rows);
-  if (treatments.length === 0) {
+  const conditions = conditionsOf(rows);
+  if (conditions.length === 0) {
     return refuse('nothing-stored', 'All counts were taken before storage: count again after some time in store.');
   }
-  const moistures = new Set(treatments.map((treatment) => treatment.moisturePercent));
+  const moistures = new Set(conditions.map((condition) => condition.moisturePercent));
   if (moistures.size === 1) {
     const only = inPercent([...moistures][0] as number);
     return refuse(
@@ -48,7 +49,7 @@ export function refuseExperiment(rows: readonly StorageRow[], fitsWarmth: boolea
       `All seed was stored at ${only} moisture, so how its life depends on moisture (CW) cannot be fitted. Store part of the seed drier or moister.`,
     );
   }
-  const temperatures = new Set(treatments.map((treatment) => treatment.temperatureC));
+  const temperatures = new Set(conditions.map((condition) => condition.temperatureC));
   if (fitsWarmth && temperatures.size < TEMPERATURES_FOR_TWO_COEFFICIENTS) {
     const seen = [...temperatures].sort((a, b) => a - b).map(inDegrees);
     return refuse(
@@ -85,12 +86,12 @@ export function refuseExperiment(rows: readonly StorageRow[], fitsWarmth: boolea
  * A refusal of the fit itself, in words.
  *
  * @param reason     from fitDecline
- * @param unchanged  treatments whose seed lost nothing measurable, for 'no-decline'
+ * @param unchanged  conditions whose seed lost nothing measurable, for 'no-decline'
  */
 export function explainNoFit(
   reason: 'confounded' | 'no-decline' | 'separation' | 'did-not-converge',
-  unchanged: readonly Treatment[],
-  treatments: number,
+  unchanged: readonly StorageCondition[],
+  conditions: number,
 ): ExperimentRefusal {
   switch (reason) {
     case 'confounded':
@@ -104,8 +105,8 @@ export function explainNoFit(
         .join('; ');
       return refuse(
         reason,
-        unchanged.length === treatments
-          ? 'No decline was seen in any treatment: the seed outlived the experiment so far. Go on counting, or store part of it warmer and moister.'
+        unchanged.length === conditions
+          ? 'No decline was seen in any condition: the seed outlived the experiment so far. Go on counting, or store part of it warmer and moister.'
           : `The seed stored at ${where} has not declined, and the others alone do not settle the constants. Go on counting.`,
       );
     }

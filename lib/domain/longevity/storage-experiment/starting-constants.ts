@@ -1,11 +1,11 @@
 /**
- * Constants to start the fit of a storage experiment from: a weighted line through the treatments' own sigmas where they
+ * Constants to start the fit of a storage experiment from: a weighted line through the conditions' own sigmas where they
  * suffice, and a few guesses across what published constants show, placed at the rate that the whole experiment shows.
  */
 import { choleskyFactor, choleskySolve } from '../../statistics/cholesky';
 import type { LongevityConstants } from '../viability-equation';
+import type { ConditionFit, ConditionRefusal } from './condition-fits';
 import type { StorageRow } from './storage-row';
-import type { TreatmentFit, TreatmentRefusal } from './treatment-fits';
 
 /** Published CW lie between 3 and 7. */
 const GUESSED_CW = [2, 4.5, 7];
@@ -14,7 +14,7 @@ const GUESSED_LOSS = 1;
 
 /**
  * @param rows        counts with seed
- * @param treatments  each treatment's own fit
+ * @param conditions  each condition's own fit
  * @param fitsWarmth  whether CH and CQ are fitted
  * @param held        CH and CQ otherwise, and for the guesses
  * @returns at least one set of constants
@@ -22,7 +22,7 @@ const GUESSED_LOSS = 1;
  */
 export function startingConstants(
   rows: readonly StorageRow[],
-  treatments: readonly (TreatmentFit | TreatmentRefusal)[],
+  conditions: readonly (ConditionFit | ConditionRefusal)[],
   fitsWarmth: boolean,
   held: { CH: number; CQ: number },
 ): LongevityConstants[] {
@@ -41,7 +41,7 @@ export function startingConstants(
     return { KE: levels[Math.floor(levels.length / 2)] as number, CW, CH, CQ };
   });
   const line = weightedLine(
-    treatments.filter((one) => one.ok),
+    conditions.filter((one) => one.ok),
     fitsWarmth,
     held,
   );
@@ -49,7 +49,7 @@ export function startingConstants(
 }
 
 function weightedLine(
-  fits: readonly TreatmentFit[],
+  fits: readonly ConditionFit[],
   fitsWarmth: boolean,
   held: { CH: number; CQ: number },
 ): LongevityConstants | null {
@@ -59,7 +59,7 @@ function weightedLine(
   for (const { moisturePercent, temperatureC: t, log10Sigma, standardErrorLog10 } of fits) {
     const columns = [1, -Math.log10(moisturePercent), ...(fitsWarmth ? [-t, -t * t] : [])];
     const level = fitsWarmth ? log10Sigma : log10Sigma + held.CH * t + held.CQ * t * t;
-    // A tenth of a decade stands for what the equation itself may miss, so that no treatment decides alone.
+    // A tenth of a decade stands for what the equation itself may miss, so that no condition decides alone.
     const weight = 1 / (standardErrorLog10 * standardErrorLog10 + 0.01);
     for (const [i, value] of columns.entries()) {
       right[i] = (right[i] as number) + weight * value * level;

@@ -3,6 +3,8 @@
  * and counted from time to time. A row is one count; two dishes of the same seed may be two rows or one.
  */
 
+import type { StorageCondition } from '../viability-equation';
+
 /** One count of a storage experiment. */
 export interface StorageRow {
   /** the seed lot, by whatever name; lots differ in how well they began */
@@ -17,12 +19,6 @@ export interface StorageRow {
   sown: number;
   /** of these, seeds that germinated, integer from 0 to sown */
   germinated: number;
-}
-
-/** One moisture at one temperature. */
-export interface Treatment {
-  moisturePercent: number;
-  temperatureC: number;
 }
 
 /** The conditions that an experiment covered. */
@@ -66,26 +62,26 @@ export function requireStorageRows(rows: readonly StorageRow[]): StorageRow[] {
   return rows.filter((row) => row.sown > 0);
 }
 
-/** The treatment of a row, or null where it names none (a count before storage). */
-export function treatmentOf({ moisturePercent, temperatureC }: StorageRow): Treatment | null {
+/** The condition of a row, or null where it names none (a count before storage). */
+export function conditionOf({ moisturePercent, temperatureC }: StorageRow): StorageCondition | null {
   return moisturePercent === null || temperatureC === null ? null : { moisturePercent, temperatureC };
 }
 
-/** Whether a row belongs to a treatment. */
-export function isOf(row: StorageRow, treatment: Treatment): boolean {
-  return row.moisturePercent === treatment.moisturePercent && row.temperatureC === treatment.temperatureC;
+/** Whether a row belongs to a condition. */
+export function isOf(row: StorageRow, condition: StorageCondition): boolean {
+  return row.moisturePercent === condition.moisturePercent && row.temperatureC === condition.temperatureC;
 }
 
 /**
- * The treatments in which seed was stored for some time, by temperature, then by moisture.
+ * The conditions in which seed was stored for some time, by temperature, then by moisture.
  *
  * Checked in tests/domain/longevity/storage-experiment/storage-row.test.ts
  */
-export function treatmentsOf(rows: readonly StorageRow[]): Treatment[] {
-  const found = new Map<string, Treatment>();
+export function conditionsOf(rows: readonly StorageRow[]): StorageCondition[] {
+  const found = new Map<string, StorageCondition>();
   for (const row of rows) {
-    const treatment = row.days > 0 ? treatmentOf(row) : null;
-    if (treatment) found.set(`${treatment.temperatureC} ${treatment.moisturePercent}`, treatment);
+    const condition = row.days > 0 ? conditionOf(row) : null;
+    if (condition) found.set(`${condition.temperatureC} ${condition.moisturePercent}`, condition);
   }
   return [...found.values()].sort((a, b) => a.temperatureC - b.temperatureC || a.moisturePercent - b.moisturePercent);
 }
@@ -100,10 +96,10 @@ export const lotsOf = (rows: readonly StorageRow[]): string[] => [...new Set(row
  * @throws RangeError when no seed was stored
  */
 export function fittedRangeOf(rows: readonly StorageRow[]): FittedRange {
-  const treatments = treatmentsOf(rows);
-  if (treatments.length === 0) throw new RangeError('fittedRangeOf: rows must hold a count after some storage');
-  const moistures = treatments.map((treatment) => treatment.moisturePercent);
-  const temperatures = treatments.map((treatment) => treatment.temperatureC);
+  const conditions = conditionsOf(rows);
+  if (conditions.length === 0) throw new RangeError('fittedRangeOf: rows must hold a count after some storage');
+  const moistures = conditions.map((condition) => condition.moisturePercent);
+  const temperatures = conditions.map((condition) => condition.temperatureC);
   return {
     moistureFromPercent: Math.min(...moistures),
     moistureToPercent: Math.max(...moistures),

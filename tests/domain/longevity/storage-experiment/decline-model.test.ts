@@ -29,7 +29,7 @@ function fitted(...args: Parameters<typeof fitDecline>) {
   return fit;
 }
 
-describe('one lot in one treatment is ordinary probit regression', () => {
+describe('one lot in one condition is ordinary probit regression', () => {
   const declining = [
     ...goldenRows<Row>('probit-regression', 'fits'),
     ...goldenRows<Row>('probit-regression', 'nearSeparation'),

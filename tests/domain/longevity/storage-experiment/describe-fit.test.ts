@@ -8,7 +8,7 @@ import {
 import { fitStorageExperiment } from '../../../../lib/domain/longevity/storage-experiment/fit-storage-experiment';
 import { sigmaEstimate } from '../../../../lib/domain/longevity/storage-experiment/sigma-estimate';
 import type { StorageRow } from '../../../../lib/domain/longevity/storage-experiment/storage-row';
-import { goldenExperiment, treatment } from './simulated-experiments';
+import { condition, goldenExperiment } from './simulated-experiments';
 
 function fitted(rows: StorageRow[], options: Parameters<typeof fitStorageExperiment>[1] = {}) {
   const fit = fitStorageExperiment(rows, options);
@@ -75,12 +75,12 @@ describe('goodness of fit in words', () => {
 describe('cautions', () => {
   test('moist seed that outlives dry seed', () => {
     const rows = [
-      ...treatment(10, 5, [
+      ...condition(10, 5, [
         [0, 48],
         [200, 40],
         [400, 28],
       ]),
-      ...treatment(5, 5, [
+      ...condition(5, 5, [
         [0, 48],
         [20, 41],
         [40, 25],
@@ -95,12 +95,12 @@ describe('cautions', () => {
   });
   test('a coefficient that the counts do not show', () => {
     const rows = [20, 25, 30].flatMap((t) => [
-      ...treatment(6, t, [
+      ...condition(6, t, [
         [0, 48],
         [100, 40],
         [200, 28],
       ]),
-      ...treatment(10, t, [
+      ...condition(10, t, [
         [0, 48],
         [10, 41],
         [20, 25],

@@ -53,13 +53,13 @@ describe('recovers the constants that an experiment was simulated with', () => {
     return fit;
   };
 
-  test('wheat in twelve treatments, temperature held as published', () => {
+  test('wheat in twelve conditions, temperature held as published', () => {
     const fit = withinThreeErrors(goldenExperiment('wheat_three_lots_held'));
     // Closer than the paper's own standard errors, 0.431 and 0.366, since one experiment has no spread between studies.
     expect(Math.abs(fit.constants.KE - 8.498)).toBeLessThan(0.431);
     expect(Math.abs(fit.constants.CW - 4.836)).toBeLessThan(0.366);
   });
-  test('wheat in sixteen treatments, temperature fitted', () => {
+  test('wheat in sixteen conditions, temperature fitted', () => {
     withinThreeErrors(goldenExperiment('wheat_three_lots_fitted'));
   });
   test('rice of two lots, temperature fitted', () => {

@@ -10,7 +10,7 @@ const SEED = { seed: 20261125, numRuns: 15 };
 const SLOW_MACHINE_MS = 60_000;
 const TRUTH = { KE: 7.5, CW: 4, CH: 0.033, CQ: 0.00047 };
 
-/** Two lots in six treatments as the equation has it, each count pushed off by up to a tenth of its seeds. */
+/** Two lots in six conditions as the equation has it, each count pushed off by up to a tenth of its seeds. */
 const experiment = fc
   .array(fc.double({ min: -0.1, max: 0.1, noNaN: true }), { minLength: 48, maxLength: 48 })
   .map((pushes) => {

@@ -2,20 +2,20 @@ import { describe, expect, test } from 'vitest';
 import { fitStorageExperiment } from '../../../../lib/domain/longevity/storage-experiment/fit-storage-experiment';
 import type { ExperimentRefusalReason } from '../../../../lib/domain/longevity/storage-experiment/refuse-experiment';
 import type { StorageRow } from '../../../../lib/domain/longevity/storage-experiment/storage-row';
-import { treatment } from './simulated-experiments';
+import { condition } from './simulated-experiments';
 
-const dry = treatment(5, 30, [
+const dry = condition(5, 30, [
   [0, 48],
   [200, 40],
   [400, 28],
 ]);
-const moist = treatment(10, 30, [
+const moist = condition(10, 30, [
   [0, 48],
   [20, 41],
   [40, 25],
 ]);
 const level = (moisture: number, temperature: number) =>
-  treatment(moisture, temperature, [
+  condition(moisture, temperature, [
     [0, 46],
     [50, 46],
     [100, 46],
@@ -23,15 +23,15 @@ const level = (moisture: number, temperature: number) =>
 
 const cases: [string, ExperimentRefusalReason, string, StorageRow[], 'fixed' | 'fitted'][] = [
   ['no row', 'no-counts', 'no count', [], 'fixed'],
-  ['rows without seed', 'no-counts', 'no count', treatment(5, 30, [[0, 0]], { sown: 0 }), 'fixed'],
-  ['only counts before storage', 'nothing-stored', 'before storage', treatment(5, 30, [[0, 48]]), 'fixed'],
+  ['rows without seed', 'no-counts', 'no count', condition(5, 30, [[0, 0]], { sown: 0 }), 'fixed'],
+  ['only counts before storage', 'nothing-stored', 'before storage', condition(5, 30, [[0, 48]]), 'fixed'],
   [
     'one moisture',
     'one-moisture',
     '5 % moisture',
     [
       ...dry,
-      ...treatment(5, 45, [
+      ...condition(5, 45, [
         [0, 48],
         [30, 20],
       ]),
@@ -44,7 +44,7 @@ const cases: [string, ExperimentRefusalReason, string, StorageRow[], 'fixed' | '
     [
       ...dry,
       ...moist,
-      ...treatment(5, 45, [
+      ...condition(5, 45, [
         [0, 48],
         [30, 20],
       ]),
@@ -56,7 +56,7 @@ const cases: [string, ExperimentRefusalReason, string, StorageRow[], 'fixed' | '
     [
       ...dry,
       ...moist,
-      ...treatment(
+      ...condition(
         5,
         30,
         [
@@ -73,7 +73,7 @@ const cases: [string, ExperimentRefusalReason, string, StorageRow[], 'fixed' | '
     [
       ...dry,
       ...moist,
-      ...treatment(
+      ...condition(
         5,
         30,
         [
@@ -87,34 +87,34 @@ const cases: [string, ExperimentRefusalReason, string, StorageRow[], 'fixed' | '
   ],
   [
     ...(['fewer counts than unknowns', 'too-few-counts', '2 different counts cannot settle 3'] as const),
-    [...treatment(5, 30, [[200, 40]]), ...treatment(10, 30, [[20, 41]])],
+    [...condition(5, 30, [[200, 40]]), ...condition(10, 30, [[20, 41]])],
     'fixed',
   ],
   [
     ...(['two dishes at one time are one count', 'too-few-counts', '2 different counts'] as const),
     [
-      ...treatment(5, 30, [
+      ...condition(5, 30, [
         [200, 40],
         [200, 41],
       ]),
-      ...treatment(10, 30, [[20, 41]]),
+      ...condition(10, 30, [[20, 41]]),
     ],
     'fixed',
   ],
   [
     ...(['moisture and temperature changed together', 'confounded', 'cannot be told apart'] as const),
     [
-      ...treatment(5, 10, [
+      ...condition(5, 10, [
         [0, 48],
         [200, 40],
         [400, 28],
       ]),
-      ...treatment(8, 30, [
+      ...condition(8, 30, [
         [0, 48],
         [20, 40],
         [40, 28],
       ]),
-      ...treatment(12, 45, [
+      ...condition(12, 45, [
         [0, 48],
         [2, 40],
         [4, 28],
@@ -122,12 +122,12 @@ const cases: [string, ExperimentRefusalReason, string, StorageRow[], 'fixed' | '
     ],
     'fitted',
   ],
-  ['no decline anywhere', 'no-decline', 'in any treatment', [...level(5, 20), ...level(9, 20)], 'fixed'],
+  ['no decline anywhere', 'no-decline', 'in any condition', [...level(5, 20), ...level(9, 20)], 'fixed'],
   [
-    ...(['no decline in all treatments but one', 'no-decline', '5 % and 20 °C'] as const),
+    ...(['no decline in all conditions but one', 'no-decline', '5 % and 20 °C'] as const),
     [
       ...level(5, 20),
-      ...treatment(9, 20, [
+      ...condition(9, 20, [
         [0, 46],
         [50, 30],
         [100, 12],
@@ -138,12 +138,12 @@ const cases: [string, ExperimentRefusalReason, string, StorageRow[], 'fixed' | '
   [
     ...(['all alive, then all dead', 'separation', 'Counts in between'] as const),
     [
-      ...treatment(5, 30, [
+      ...condition(5, 30, [
         [0, 50],
         [100, 50],
         [200, 0],
       ]),
-      ...treatment(10, 30, [
+      ...condition(10, 30, [
         [0, 50],
         [10, 50],
         [20, 0],
@@ -165,9 +165,9 @@ test('one temperature is enough where CH and CQ are held', () => {
   expect(fitStorageExperiment([...dry, ...moist])).toMatchObject({ ok: true });
 });
 
-test('a treatment that has not declined yet does no harm where others settle the constants', () => {
+test('a condition that has not declined yet does no harm where others settle the constants', () => {
   const fit = fitStorageExperiment([
-    ...treatment(4, 30, [
+    ...condition(4, 30, [
       [0, 48],
       [50, 48],
       [100, 49],

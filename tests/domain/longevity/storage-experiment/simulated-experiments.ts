@@ -47,8 +47,8 @@ export function goldenExperiment(name: string): GoldenExperiment {
   return found;
 }
 
-/** Counts of one lot in one treatment: [days, germinated] of `sown` seeds each. */
-export function treatment(
+/** Counts of one lot in one condition: [days, germinated] of `sown` seeds each. */
+export function condition(
   moisturePercent: number,
   temperatureC: number,
   counts: readonly (readonly [number, number])[],

@@ -1,30 +1,30 @@
 import { expect, test } from 'vitest';
 import {
+  conditionsOf,
   fittedRangeOf,
   lotsOf,
   requireStorageRows,
-  treatmentsOf,
 } from '../../../../lib/domain/longevity/storage-experiment/storage-row';
-import { treatment } from './simulated-experiments';
+import { condition } from './simulated-experiments';
 
 const before = { lot: 'B', moisturePercent: null, temperatureC: null, days: 0, sown: 100, germinated: 96 };
 const rows = [
   before,
-  ...treatment(12, 30, [
+  ...condition(12, 30, [
     [0, 48],
     [20, 40],
   ]),
-  ...treatment(5, 30, [[200, 40]]),
-  ...treatment(9, -18, [[900, 47]]),
+  ...condition(5, 30, [[200, 40]]),
+  ...condition(9, -18, [[900, 47]]),
 ];
 
-test('treatments are those in which seed was stored, coldest and driest first', () => {
-  expect(treatmentsOf(rows)).toEqual([
+test('conditions are those in which seed was stored, coldest and driest first', () => {
+  expect(conditionsOf(rows)).toEqual([
     { moisturePercent: 9, temperatureC: -18 },
     { moisturePercent: 5, temperatureC: 30 },
     { moisturePercent: 12, temperatureC: 30 },
   ]);
-  expect(treatmentsOf(treatment(7, 20, [[0, 48]]))).toEqual([]);
+  expect(conditionsOf(condition(7, 20, [[0, 48]]))).toEqual([]);
 });
 
 test('lots are listed as they come', () => {

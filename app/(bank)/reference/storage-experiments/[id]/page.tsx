@@ -6,6 +6,7 @@ import { History } from '@/app/_components/history';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { experimentPath } from '@/app/_format/experiment-path';
+import { fitConditions } from '@/lib/domain/longevity/storage-experiment/condition-fits';
 import {
   describeGoodness,
   describeSigma,
@@ -15,7 +16,6 @@ import {
 import { moisturePicture, survivalPanels } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
 import { fitStorageExperiment } from '@/lib/domain/longevity/storage-experiment/fit-storage-experiment';
 import { usualCondition } from '@/lib/domain/longevity/storage-experiment/sigma-estimate';
-import { fitTreatments } from '@/lib/domain/longevity/storage-experiment/treatment-fits';
 import { fitQuestionSchema } from '@/lib/schemas/storage-experiment/fit-question';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
@@ -24,12 +24,12 @@ import { findConstantsNaming, getStorageExperiment } from '@/lib/server/queries/
 import { type Address, readQuestion } from '../../_parts/read-question';
 import { ExperimentMethod } from '../_parts/experiment-method';
 import { AllCounts } from './_parts/all-counts';
+import { ConditionTable } from './_parts/condition-table';
 import { ConstantsTable } from './_parts/constants-table';
 import { FitQuestion } from './_parts/fit-question';
 import { MoisturePlot } from './_parts/moisture-plot';
 import { SaveConstants } from './_parts/save-constants';
 import { SurvivalPlots } from './_parts/survival-plots';
-import { TreatmentTable } from './_parts/treatment-table';
 
 interface Props {
   params: Promise<{ id: string }>;
@@ -52,7 +52,7 @@ export default async function ExperimentPage({ params, searchParams }: Props) {
   const { rows } = experiment;
   // Another field may be wrong while this one is not.
   const coefficients = question.typed.coefficients === 'fitted' ? 'fitted' : 'fixed';
-  const treatments = fitTreatments(rows);
+  const conditions = fitConditions(rows);
   const outcome = fitStorageExperiment(rows, { temperatureCoefficients: coefficients });
   const fit = outcome.ok ? outcome : null;
   const usual = fit && usualCondition(fit);
@@ -117,9 +117,9 @@ export default async function ExperimentPage({ params, searchParams }: Props) {
           }}
         />
       </section>
-      <SurvivalPlots panels={survivalPanels(rows, treatments, fit)} />
-      <MoisturePlot picture={moisturePicture(treatments, fit)} />
-      <TreatmentTable treatments={treatments} fit={fit} />
+      <SurvivalPlots panels={survivalPanels(rows, conditions, fit)} />
+      <MoisturePlot picture={moisturePicture(conditions, fit)} />
+      <ConditionTable conditions={conditions} fit={fit} />
       <AllCounts rows={rows} fit={fit} />
       {fit && isSteward && (
         <SaveConstants

@@ -1,6 +1,6 @@
 import type { FormState } from '@/app/_actions/form-state';
 import { formatCount } from '@/app/_format/figures';
-import { lotsOf, treatmentsOf } from '@/lib/domain/longevity/storage-experiment/storage-row';
+import { conditionsOf, lotsOf } from '@/lib/domain/longevity/storage-experiment/storage-row';
 import { decodeText } from '@/lib/domain/spreadsheet/decode-text';
 import { whyNotText } from '@/lib/domain/spreadsheet/file-kind';
 import { problemsInWords } from '@/lib/schemas/storage-experiment/experiment-input';
@@ -16,8 +16,8 @@ export function checkTable(table: unknown, kept: FormState): FormState {
   if (!isFilled) return { ...state, fieldErrors: { table: 'Paste the counts, or choose a file.' } };
   const read = readExperiment(table);
   if (!read.ok) return { ...state, fieldErrors: { table: problemsInWords(read.problems) } };
-  const [lots, treatments] = [lotsOf(read.rows).length, treatmentsOf(read.rows).length];
-  const found = `All ${formatCount(read.rows.length)} counts can be read: ${counted(lots, 'lot')}, ${counted(treatments, 'treatment')}. Nothing is saved yet.`;
+  const [lots, conditions] = [lotsOf(read.rows).length, conditionsOf(read.rows).length];
+  const found = `All ${formatCount(read.rows.length)} counts can be read: ${counted(lots, 'lot')}, ${counted(conditions, 'condition')}. Nothing is saved yet.`;
   return { ...state, values: { ...state.values, checked: [found, ...read.notes].join('\n') } };
 }
 

@@ -48,7 +48,7 @@ export function ConstantsTable({ fit }: { fit: StorageExperimentFit }) {
         </table>
       </div>
       <dl className="sheet grid content-start gap-3 sm:grid-cols-2">
-        <Fact name="counts, treatments" value={`${fit.counts}, ${fit.treatments}`} />
+        <Fact name="counts, conditions" value={`${fit.counts}, ${fit.conditions}`} />
         <Fact name="degrees of freedom" value={String(goodness.degreesOfFreedom)} />
         <Fact name="deviance" value={goodness.deviance.toFixed(1)} />
         <Fact name="Pearson’s chi-square" value={goodness.pearsonChiSquare.toFixed(1)} />

@@ -16,7 +16,7 @@ export function MoisturePlot({ picture: { points, lines } }: { picture: Moisture
   const moistures = [...points, ...lines.flatMap((line) => line.ends)].map((one) => one.moisturePercent);
   const middles = [...points, ...lines.flatMap((line) => line.ends)].map((one) => one.sigmaDays);
   const [lowest, highest] = [Math.min(...middles) / MOST_BEYOND, Math.max(...middles) * MOST_BEYOND];
-  // A treatment that hardly declined may reach over many powers of ten: its bar ends at the frame.
+  // A condition that hardly declined may reach over many powers of ten: its bar ends at the frame.
   const bars = points.map((one) => ({
     ...one,
     lower: Math.max(one.lower, lowest),
@@ -32,7 +32,7 @@ export function MoisturePlot({ picture: { points, lines } }: { picture: Moisture
     <section className="grid gap-3" aria-labelledby="moisture">
       <h2 id="moisture">Days to lose one probit, by moisture</h2>
       <p className="max-w-prose">
-        Both axes are logarithmic. Points are the treatments, each by itself, with the range in which its figure lies
+        Both axes are logarithmic. Points are the conditions, each by itself, with the range in which its figure lies
         nineteen times in twenty{lines.length > 0 && '; lines are the constants of all counts'}. Where the equation
         holds, points lie along straight lines side by side.
       </p>
@@ -46,7 +46,7 @@ export function MoisturePlot({ picture: { points, lines } }: { picture: Moisture
       <div className="sheet max-w-xl p-3!">
         <PlotFrame
           box={BOX}
-          label="Days to lose one probit against moisture for each temperature. The table of treatments has the same figures."
+          label="Days to lose one probit against moisture for each temperature. The table of conditions has the same figures."
           xTitle="% moisture"
           yTitle="days to lose one probit"
           xTicks={moistureTicks(mFrom, mTo, x)}

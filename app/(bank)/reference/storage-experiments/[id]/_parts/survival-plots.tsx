@@ -5,7 +5,7 @@ import { DASHES, Mark, MarkKey, type PlotBox, PlotFrame } from './plot-frame';
 
 const BOX: PlotBox = { width: 340, height: 216, left: 34, right: 12, top: 30, bottom: 34 };
 
-/** Germination against time, a small picture for each treatment. */
+/** Germination against time, a small picture for each condition. */
 export function SurvivalPlots({ panels }: { panels: readonly SurvivalPanel[] }) {
   const lots = [...new Set(panels.flatMap((panel) => panel.lots.map((one) => one.lot)))];
   return (
@@ -13,7 +13,7 @@ export function SurvivalPlots({ panels }: { panels: readonly SurvivalPanel[] }) 
       <h2 id="survival">Germination over time</h2>
       <p className="max-w-prose">
         Points are counts with the range in which the lot lies nineteen times in twenty; lines are what the constants of
-        all counts say. Where no constants were found, each treatment keeps its own line.
+        all counts say. Where no constants were found, each condition keeps its own line.
       </p>
       {lots.length > 1 && (
         <ul className="flex flex-wrap gap-x-5 gap-y-1">
@@ -26,7 +26,7 @@ export function SurvivalPlots({ panels }: { panels: readonly SurvivalPanel[] }) 
       )}
       <div className="grid gap-4 sm:grid-cols-2 xl:grid-cols-3">
         {panels.map((panel) => (
-          <Panel key={`${panel.treatment.temperatureC} ${panel.treatment.moisturePercent}`} panel={panel} lots={lots} />
+          <Panel key={`${panel.condition.temperatureC} ${panel.condition.moisturePercent}`} panel={panel} lots={lots} />
         ))}
       </div>
     </section>
@@ -34,8 +34,8 @@ export function SurvivalPlots({ panels }: { panels: readonly SurvivalPanel[] }) 
 }
 
 function Panel({ panel, lots }: { panel: SurvivalPanel; lots: readonly string[] }) {
-  const { treatment, longestDays } = panel;
-  const title = `${treatment.moisturePercent} % at ${formatTemperature(treatment.temperatureC)}`;
+  const { condition, longestDays } = panel;
+  const title = `${condition.moisturePercent} % at ${formatTemperature(condition.temperatureC)}`;
   const x = (days: number) => BOX.left + (days / longestDays) * (BOX.width - BOX.left - BOX.right);
   const y = (proportion: number) => BOX.height - BOX.bottom - proportion * (BOX.height - BOX.top - BOX.bottom);
   return (
@@ -43,7 +43,7 @@ function Panel({ panel, lots }: { panel: SurvivalPanel; lots: readonly string[] 
       <figcaption className="font-semibold">
         {title}
         {panel.curveOf === 'none' && <span className="label font-normal"> no line: see below</span>}
-        {panel.curveOf === 'treatment' && <span className="label font-normal"> its own line</span>}
+        {panel.curveOf === 'condition' && <span className="label font-normal"> its own line</span>}
       </figcaption>
       <PlotFrame
         box={BOX}

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { fitStorageExperiment } from '../../../../lib/domain/longevity/storage-experiment/fit-storage-experiment';
 import {
-  fitTreatments,
-  type TreatmentRefusal,
-} from '../../../../lib/domain/longevity/storage-experiment/treatment-fits';
+  type ConditionRefusal,
+  fitConditions,
+} from '../../../../lib/domain/longevity/storage-experiment/condition-fits';
+import { fitStorageExperiment } from '../../../../lib/domain/longevity/storage-experiment/fit-storage-experiment';
 import { sigmaDays } from '../../../../lib/domain/longevity/viability-equation';
 import { fitProbit } from '../../../../lib/domain/statistics/probit-regression';
-import { goldenExperiment, treatment } from './simulated-experiments';
+import { condition, goldenExperiment } from './simulated-experiments';
 
-test('a treatment of one lot has the sigma of its own probit line', () => {
+test('a condition of one lot has the sigma of its own probit line', () => {
   const { rows } = goldenExperiment('one_lot_held');
-  const fits = fitTreatments(rows);
+  const fits = fitConditions(rows);
   expect(fits).toHaveLength(9);
   for (const fit of fits) {
     if (!fit.ok) throw new Error(fit.message);
@@ -31,11 +31,11 @@ test('a treatment of one lot has the sigma of its own probit line', () => {
   }
 });
 
-test('each treatment scatters about the fit of the whole by its own standard error', () => {
+test('each condition scatters about the fit of the whole by its own standard error', () => {
   const golden = goldenExperiment('wheat_three_lots_held');
   const whole = fitStorageExperiment(golden.rows, golden);
   if (!whole.ok) throw new Error(whole.message);
-  const fits = fitTreatments(golden.rows).filter((fit) => fit.ok);
+  const fits = fitConditions(golden.rows).filter((fit) => fit.ok);
   expect(fits.length).toBeGreaterThan(10);
   for (const fit of fits) {
     const z = (fit.log10Sigma - Math.log10(sigmaDays(whole.constants, fit))) / fit.standardErrorLog10;
@@ -43,28 +43,28 @@ test('each treatment scatters about the fit of the whole by its own standard err
   }
 });
 
-test('counts before storage serve every treatment of their lot', () => {
+test('counts before storage serve every condition of their lot', () => {
   const before = { lot: 'A', moisturePercent: null, temperatureC: null, days: 0, sown: 200, germinated: 194 };
   const rows = [
     before,
-    ...treatment(8, 20, [
+    ...condition(8, 20, [
       [100, 45],
       [300, 31],
     ]),
-    ...treatment(8, 40, [
+    ...condition(8, 40, [
       [20, 44],
       [60, 25],
     ]),
   ];
-  const fits = fitTreatments(rows);
+  const fits = fitConditions(rows);
   expect(fits.map((fit) => [fit.ok, fit.counts])).toEqual([
     [true, 3],
     [true, 3],
   ]);
 });
 
-describe('a treatment by itself may say nothing', () => {
-  const cases: [string, TreatmentRefusal['reason'], [number, number][]][] = [
+describe('a condition by itself may say nothing', () => {
+  const cases: [string, ConditionRefusal['reason'], [number, number][]][] = [
     ['one count', 'too-few-counts', [[100, 40]]],
     [
       'no decline',
@@ -104,8 +104,8 @@ describe('a treatment by itself may say nothing', () => {
     ],
   ];
   test.each(cases)('%s', (_, reason, counts) => {
-    const [fit] = fitTreatments(treatment(8, 20, counts));
+    const [fit] = fitConditions(condition(8, 20, counts));
     expect(fit).toMatchObject({ ok: false, reason, moisturePercent: 8, temperatureC: 20 });
-    expect((fit as TreatmentRefusal).message).toMatch(/\.$/);
+    expect((fit as ConditionRefusal).message).toMatch(/\.$/);
   });
 });

@@ -1,37 +1,39 @@
 /**
- * The first look at a storage experiment: each treatment by itself. Its seed loses one probit in sigma days, whatever
+ * The first look at a storage experiment: each condition by itself. Its seed loses one probit in sigma days, whatever
  * the equation says of moisture and temperature; where log sigma lies along a line against log moisture, the equation
  * holds. The figures also start the fit of the whole.
  */
+
 import { fitProbit } from '../../statistics/probit-regression';
+import type { StorageCondition } from '../viability-equation';
 import type { DeclinePoint } from './decline-likelihood';
 import { fitDecline } from './decline-model';
-import { isOf, lotsOf, type StorageRow, type Treatment, treatmentOf, treatmentsOf } from './storage-row';
+import { conditionOf, conditionsOf, isOf, lotsOf, type StorageRow } from './storage-row';
 
-export interface TreatmentFigures extends Treatment {
-  /** counts with seed: of this treatment, and those of its lots before storage */
+export interface ConditionFigures extends StorageCondition {
+  /** counts with seed: of this condition, and those of its lots before storage */
   counts: number;
 }
 
-export interface TreatmentFit extends TreatmentFigures {
+export interface ConditionFit extends ConditionFigures {
   ok: true;
-  /** days in which one probit is lost, by this treatment alone */
+  /** days in which one probit is lost, by this condition alone */
   sigmaDays: number;
   log10Sigma: number;
   /** of log10Sigma, from the expected information */
   standardErrorLog10: number;
-  /** K of each lot by this treatment alone, probits */
+  /** K of each lot by this condition alone, probits */
   initialProbits: { lot: string; probits: number }[];
 }
 
-export interface TreatmentRefusal extends TreatmentFigures {
+export interface ConditionRefusal extends ConditionFigures {
   ok: false;
   reason: 'too-few-counts' | 'no-variation' | 'no-decline' | 'separation' | 'did-not-converge';
   /** the reason as a plain sentence */
   message: string;
 }
 
-const MESSAGES: Record<TreatmentRefusal['reason'], string> = {
+const MESSAGES: Record<ConditionRefusal['reason'], string> = {
   'too-few-counts': 'Too few counts to draw a line.',
   'no-variation': 'In a lot all the seeds germinated every time, or none did: count again later, or sooner next time.',
   'no-decline': 'No decline was seen yet: count again later.',
@@ -40,29 +42,29 @@ const MESSAGES: Record<TreatmentRefusal['reason'], string> = {
 };
 
 /**
- * Fits each treatment by itself: one sigma, and K of each of its lots.
+ * Fits each condition by itself: one sigma, and K of each of its lots.
  *
  * @param rows  counts with seed, from requireStorageRows
- * @returns one entry a treatment, by temperature, then by moisture; those that cannot be fitted say why
- * Checked against fitProbit and R: tests/domain/longevity/storage-experiment/treatment-fits.test.ts
+ * @returns one entry a condition, by temperature, then by moisture; those that cannot be fitted say why
+ * Checked against fitProbit and R: tests/domain/longevity/storage-experiment/condition-fits.test.ts
  */
-export function fitTreatments(rows: readonly StorageRow[]): (TreatmentFit | TreatmentRefusal)[] {
-  return treatmentsOf(rows).map((treatment) => fitTreatment(rows, treatment));
+export function fitConditions(rows: readonly StorageRow[]): (ConditionFit | ConditionRefusal)[] {
+  return conditionsOf(rows).map((condition) => fitCondition(rows, condition));
 }
 
 /**
- * The counts that a treatment's own line rests on: its own, and those of its lots taken before any storage.
+ * The counts that a condition's own line rests on: its own, and those of its lots taken before any storage.
  */
-export function rowsOfTreatment(rows: readonly StorageRow[], treatment: Treatment): StorageRow[] {
-  const own = rows.filter((row) => isOf(row, treatment));
+export function rowsOfCondition(rows: readonly StorageRow[], condition: StorageCondition): StorageRow[] {
+  const own = rows.filter((row) => isOf(row, condition));
   const lots = new Set(lotsOf(own));
-  return rows.filter((row) => isOf(row, treatment) || (treatmentOf(row) === null && lots.has(row.lot)));
+  return rows.filter((row) => isOf(row, condition) || (conditionOf(row) === null && lots.has(row.lot)));
 }
 
-function fitTreatment(rows: readonly StorageRow[], treatment: Treatment): TreatmentFit | TreatmentRefusal {
-  const own = rowsOfTreatment(rows, treatment);
-  const figures = { ...treatment, counts: own.length };
-  const refuse = (reason: TreatmentRefusal['reason']): TreatmentRefusal => ({
+function fitCondition(rows: readonly StorageRow[], condition: StorageCondition): ConditionFit | ConditionRefusal {
+  const own = rowsOfCondition(rows, condition);
+  const figures = { ...condition, counts: own.length };
+  const refuse = (reason: ConditionRefusal['reason']): ConditionRefusal => ({
     ...figures,
     ok: false,
     reason,

@@ -1,26 +1,26 @@
 import { formatCount, formatTemperature } from '@/app/_format/figures';
+import type { ConditionFit, ConditionRefusal } from '@/lib/domain/longevity/storage-experiment/condition-fits';
 import { daysInWords } from '@/lib/domain/longevity/storage-experiment/describe-fit';
 import type { StorageExperimentFit } from '@/lib/domain/longevity/storage-experiment/experiment-fit';
-import type { TreatmentFit, TreatmentRefusal } from '@/lib/domain/longevity/storage-experiment/treatment-fits';
 import { sigmaDays } from '@/lib/domain/longevity/viability-equation';
 
 interface Props {
-  treatments: readonly (TreatmentFit | TreatmentRefusal)[];
+  conditions: readonly (ConditionFit | ConditionRefusal)[];
   fit: StorageExperimentFit | null;
 }
 
 const TWO_SIDED_95 = 1.959964;
 
-/** Each treatment by itself, beside what the constants of all say of it. */
-export function TreatmentTable({ treatments, fit }: Props) {
+/** Each condition by itself, beside what the constants of all say of it. */
+export function ConditionTable({ conditions, fit }: Props) {
   return (
-    <section className="grid gap-3" aria-labelledby="treatments">
-      <h2 id="treatments">Each treatment</h2>
+    <section className="grid gap-3" aria-labelledby="conditions">
+      <h2 id="conditions">Each condition</h2>
       <div className="sheet overflow-x-auto p-0!">
         <table className="ledger stacked">
           <thead>
             <tr>
-              <th scope="col">treatment</th>
+              <th scope="col">condition</th>
               <th scope="col" className="number">
                 counts
               </th>
@@ -38,7 +38,7 @@ export function TreatmentTable({ treatments, fit }: Props) {
             </tr>
           </thead>
           <tbody>
-            {treatments.map((own) => (
+            {conditions.map((own) => (
               <tr key={`${own.temperatureC} ${own.moisturePercent}`}>
                 <th scope="row" className="row-head">
                   {own.moisturePercent} % at {formatTemperature(own.temperatureC)}
@@ -67,7 +67,7 @@ export function TreatmentTable({ treatments, fit }: Props) {
   );
 }
 
-function range({ sigmaDays: days, standardErrorLog10 }: TreatmentFit): string {
+function range({ sigmaDays: days, standardErrorLog10 }: ConditionFit): string {
   const factor = 10 ** (TWO_SIDED_95 * standardErrorLog10);
   return `${short(days / factor)}–${short(days * factor)} days`;
 }
