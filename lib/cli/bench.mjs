@@ -52,7 +52,11 @@ for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exi
 const STORES_FOLDER = 'stores';
 writeStores();
 const judging = (wantsJudging ? SIZES : [LOTS_FOR_PAGES]).map(judge);
-if (wantsJudging) sayJudging(judging);
+if (wantsJudging) {
+  const tailEvaluationsPerLot = countTailEvaluations();
+  for (const row of judging) row.tailEvaluationsPerLot = tailEvaluationsPerLot;
+  sayJudging(judging);
+}
 const pages = wantsPages ? await measurePages(dataFolder(LOTS_FOR_PAGES)) : [];
 if (wantsPages) sayPages(pages);
 
@@ -79,6 +83,12 @@ function judge(lots) {
   say(`Judging ${lots} lots …`);
   cpSync(dataFolder(STORES_FOLDER), dataFolder(lots), { recursive: true });
   return lastLineOf(typescriptArguments('tests/bench/judging.ts', String(lots)), { DATA_DIR: dataFolder(lots) });
+}
+
+/** The collections grow by the same rules, so what a lot of the smallest takes holds for all. */
+function countTailEvaluations() {
+  return lastLineOf(typescriptArguments('tests/bench/tail-evaluations.ts'), { DATA_DIR: dataFolder(SIZES[0]) })
+    .tailEvaluationsPerLot;
 }
 
 async function measurePages(dataDirectory) {

@@ -17,7 +17,6 @@ import { judgementWriter } from '../../lib/server/judging/write-judgements';
 import { loadReferenceFacts } from '../../lib/server/reference/load-reference-facts';
 import { today } from '../../lib/server/today';
 import { loadLargeStores, loadLotsIntoLargeStores } from '../../seed-demo/large-collection';
-import { countTailEvaluations } from './count-tail-evaluations';
 
 /** Seconds as the clock shows them, and of processor time, which a busy machine does not stretch. */
 interface Timing {
@@ -36,17 +35,13 @@ export interface JudgingFigures {
   evaluateAgain: Timing;
   write: Timing;
   peakMemoryMegabytes: number;
-  /** what the evaluation of a lot asks for, counted over a sample */
-  tailEvaluationsPerLot: number;
-  /** of processor time, in a bare loop in the same process */
+  /** of processor time, in a bare loop in the same process; tail-evaluations.ts counts how many a lot takes */
   nanosecondsPerTail: number;
 }
 
 const STORES = 20;
 const YEARS_OF_READINGS = 5;
 const TESTS_PER_LOT = 3;
-/** Accessions of which the tail evaluations are counted. */
-const COUNTED_ACCESSIONS = 400;
 /** Evaluations timed to find out what one costs: enough for a steady figure. */
 const FLOOR_SAMPLE = 20_000_000;
 
@@ -95,10 +90,6 @@ async function measureJudging(lots: number): Promise<JudgingFigures> {
   const floor = stopwatch();
   floor.time(() => logTails(FLOOR_SAMPLE));
   const peakMemoryMegabytes = process.resourceUsage().maxRSS / 1024;
-  const counted = accessions.slice(0, COUNTED_ACCESSIONS);
-  const tails = await countTailEvaluations(() => {
-    for (const records of counted) evaluateAccession(records, cropOf(records), climates, day);
-  });
   await closeConnections();
   return {
     lots,
@@ -109,7 +100,6 @@ async function measureJudging(lots: number): Promise<JudgingFigures> {
     evaluateAgain: evaluateAgain.taken,
     write: write.taken,
     peakMemoryMegabytes,
-    tailEvaluationsPerLot: tails / counted.reduce((sum, records) => sum + records.length, 0),
     nanosecondsPerTail: (floor.taken.cpuSeconds * 1e9) / FLOOR_SAMPLE,
   };
 }
