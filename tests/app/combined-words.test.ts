@@ -32,6 +32,16 @@ test('uneven dishes widen the limits, and it is said', () => {
   expect(combinedInWords(combineTests({ tests }))).toMatch(/allowing for uneven dishes/);
 });
 
+test('a long time apart is said in months or years', () => {
+  const apart = (days: number) => {
+    const tests = [of('T-1', [44, 45], 0), of('T-2', [46, 43], days)].map((one) => ({ ...one, probitsLost: 0.1 }));
+    return combinedInWords(combineTests({ tests }));
+  };
+  expect(apart(1)).toMatch(/set 1 day apart/);
+  expect(apart(365)).toMatch(/set 12 months apart/);
+  expect(apart(1461)).toMatch(/set 4 years apart/);
+});
+
 test('years apart nothing is said; tests that contradict one another are named', () => {
   const apart = combineTests({ tests: [of('T-1', [44, 45], 0), of('T-2', [46, 43], 800)] });
   expect([combinedInWords(apart), leftOutInWords(apart)]).toEqual([null, null]);

@@ -69,6 +69,8 @@ export type CombinedResult =
 
 /** Ageing between two tests that still counts as none, probits: about one point at 90 %. Our own choice. */
 const NO_AGEING_PROBITS = 0.05;
+/** Published equations promise too much for long cold storage: beyond five years they are not believed. Our own choice. */
+const BELIEVED_DAYS = 1826;
 /** Where the lot's ageing is not known, tests set within this many days are taken as of one time. Our own choice. */
 const CLOSE_IN_TIME_DAYS = 365;
 /** Tests that chance makes so different less often than this are said to differ. */
@@ -138,10 +140,9 @@ function replicatesAgree(replicates: readonly NormalCount[]): boolean {
 }
 
 function agedBetween(test: TestToCombine, newest: TestToCombine): boolean {
-  if (test.probitsLost === null || newest.probitsLost === null) {
-    return newest.setOnDay - test.setOnDay > CLOSE_IN_TIME_DAYS;
-  }
-  return Math.abs(newest.probitsLost - test.probitsLost) > NO_AGEING_PROBITS;
+  const days = newest.setOnDay - test.setOnDay;
+  if (test.probitsLost === null || newest.probitsLost === null) return days > CLOSE_IN_TIME_DAYS;
+  return days > BELIEVED_DAYS || Math.abs(newest.probitsLost - test.probitsLost) > NO_AGEING_PROBITS;
 }
 
 function homogeneityOf(tests: readonly TestToCombine[]): Homogeneity {

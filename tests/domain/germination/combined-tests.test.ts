@@ -74,8 +74,9 @@ describe('ageing between the tests', () => {
       ],
     }).ok;
 
-  test('up to a twentieth of a probit counts as none, however many years it took', () => {
-    expect(pair(5000, 0.1, 0.15)).toBe(true);
+  test('up to a twentieth of a probit counts as none, for five years', () => {
+    expect(pair(1826, 0.1, 0.15)).toBe(true);
+    expect(pair(1827, 0.1, 0.15)).toBe(false);
     expect(pair(10, 0.1, 0.151)).toBe(false);
   });
 

@@ -21,8 +21,14 @@ export function combinedInWords(combined: CombinedResult): string | null {
 }
 
 function asIf({ daysApart }: CombinedTests): string {
-  const apart = daysApart === 0 ? 'set on one day' : `set ${daysApart} ${daysApart === 1 ? 'day' : 'days'} apart`;
+  const apart = daysApart === 0 ? 'set on one day' : `set ${span(daysApart)} apart`;
   return `They were ${apart}, and are taken as if the lot had not aged in that time.`;
+}
+
+function span(days: number): string {
+  if (days < 100) return days === 1 ? '1 day' : `${days} days`;
+  if (days < 730) return `${Math.round(days / 30.4)} months`;
+  return `${Math.round(days / 365.25)} years`;
 }
 
 const WHY: Record<LeftOutTest['reason'], string> = {
