@@ -60,12 +60,12 @@ export const PACKET_LEVELS = ['80', '90', '95', '99'] as const;
 export const packetSchema = z.object({
   packetGrams: positiveWeightG,
   packetStep: stepG,
-  packetLevel: optionalField(z.enum(PACKET_LEVELS, 'Choose one of the list.')),
+  packetLevel: z.enum(PACKET_LEVELS, 'Choose one of the list.'),
 });
 
 /** Seeds wanted: how many grams? */
 export const gramsSchema = z.object({
   seedsWanted: countBetween({ min: 1, max: SEED_COUNT.max }, 'seeds'),
   gramsStep: stepG,
-  gramsAssurance: optionalField(z.enum(PACKET_LEVELS, 'Choose one of the list.')),
+  gramsAssurance: z.enum(PACKET_LEVELS, 'Choose one of the list.'),
 });

@@ -38,7 +38,7 @@ export function GramsSection({ action, question, sample }: Props) {
 }
 
 function Answer({ asked, sample }: { asked: Asked; sample: SeedSample }) {
-  const percent = asked.gramsAssurance ?? '95';
+  const percent = asked.gramsAssurance;
   const { weightG, expectedG } = gramsForSeeds({
     seeds: asked.seedsWanted,
     sample,

@@ -40,7 +40,7 @@ export function PacketSection({ action, question, sample }: Props) {
 }
 
 function Answer({ asked, sample }: { asked: Asked; sample: SeedSample }) {
-  const percent = asked.packetLevel ?? '95';
+  const percent = asked.packetLevel;
   const found = seedsByWeight({
     weightG: asked.packetGrams,
     sample,
