@@ -28,3 +28,11 @@ export async function findLongevityConstants() {
 }
 
 export type LongevityConstantsRow = Awaited<ReturnType<typeof findLongevityConstants>>[number];
+
+/** The four constants of a set with its name, or null. */
+export async function getConstants(id: string) {
+  return reader().longevityConstants.findUnique({
+    where: { id },
+    select: { id: true, name: true, KE: true, CW: true, CH: true, CQ: true },
+  });
+}

@@ -3,17 +3,22 @@ import Link from 'next/link';
 import { EmptyState } from '@/app/_components/list/empty-state';
 import { experimentPath } from '@/app/_format/experiment-path';
 import { formatCount } from '@/app/_format/figures';
+import { PLAN_EXAMPLE, planQuestionSchema } from '@/lib/schemas/storage-experiment/plan-question';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
+import { findConstantsChoices } from '@/lib/server/queries/crops';
 import { findStorageExperiments, type StorageExperimentSummary } from '@/lib/server/queries/storage-experiments';
 import { CalculatorPage } from '../_parts/calculator-page';
+import { type Address, readQuestion } from '../_parts/read-question';
 import { ExperimentMethod } from './_parts/experiment-method';
+import { PlanSection } from './_parts/plan-section';
 
 export const metadata: Metadata = { title: 'Storage experiments' };
 
-export default async function StorageExperimentsPage() {
+export default async function StorageExperimentsPage({ searchParams }: { searchParams: Promise<Address> }) {
   const person = await requirePerson('visitor');
-  const experiments = await findStorageExperiments();
+  const [experiments, constants] = await Promise.all([findStorageExperiments(), findConstantsChoices()]);
+  const plan = readQuestion(planQuestionSchema, await searchParams, PLAN_EXAMPLE);
   return (
     <CalculatorPage slug="storage-experiments">
       <p className="say">
@@ -52,6 +57,7 @@ export default async function StorageExperimentsPage() {
           </table>
         </div>
       )}
+      <PlanSection question={plan} choices={constants} />
       <ExperimentMethod />
     </CalculatorPage>
   );
