@@ -1,6 +1,6 @@
 source("tests/golden/write-table.R")
 trials <- c(1, 2, 3, 5, 8, 10, 20, 25, 40, 50, 100, 200, 400, 1000, 10000, 100000)
-levels <- c(0.5, 0.8, 0.9, 0.95, 0.99, 0.999)
+levels <- c(0.5, 0.8, 0.9, 0.95, 0.99, 0.999, 1 - 2^-20, 1 - 2^-40)
 out <- list()
 for (n in trials) for (s in unique(pmin(n, pmax(0, c(0, 1, 2, round(n * c(0.1, 0.25, 0.5, 0.8, 0.85, 0.9, 0.98)), n - 2, n - 1, n))))) for (level in levels) {
   wilson <- suppressWarnings(prop.test(s, n, conf.level = level, correct = FALSE)$conf.int)

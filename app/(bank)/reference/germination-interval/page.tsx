@@ -107,7 +107,7 @@ export default async function GerminationIntervalPage({ searchParams }: { search
         }
         checked={
           <p>
-            R, 906 combinations of count and level: largest relative difference 2 × 10⁻¹⁴; for uneven dishes 68
+            R, 1208 combinations of count and level: largest relative difference 2 × 10⁻¹⁴; for uneven dishes 68
             combinations, 4 × 10⁻¹³.
           </p>
         }
