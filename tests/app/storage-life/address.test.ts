@@ -4,7 +4,7 @@ import { completeAddress, exampleFor, ownParameter } from '@/app/(bank)/referenc
 import { moistureInStore } from '@/app/(bank)/reference/storage-life/_parts/store-air';
 
 const example = exampleFor([
-  { id: 'okra', own: false, published: true },
+  { id: 'onion', own: false, published: true },
   { id: 'barley', own: true, published: false },
   { id: 'maize', own: true, published: true },
 ]);
@@ -42,7 +42,7 @@ describe('the address of the map of storage life', () => {
   });
 
   it('reads a parameter given twice as the first, and blanks as none', () => {
-    expect(ownParameter({ crop: ['leek', 'okra'] }, 'crop')).toBe('leek');
+    expect(ownParameter({ crop: ['leek', 'onion'] }, 'crop')).toBe('leek');
     expect(ownParameter({ crop: ' ' }, 'crop')).toBeUndefined();
     expect(ownParameter({}, 'crop')).toBeUndefined();
   });

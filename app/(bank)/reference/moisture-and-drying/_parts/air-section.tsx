@@ -8,7 +8,7 @@ import { CROP_CHOICE, seedWords } from './crop-choice';
 import { formatMoisture } from './moisture-words';
 import type { SectionProps } from './section-props';
 
-const EXAMPLE = { airMoisture: '6', airCrop: 'Okra', airTemperature: '18', airHumidity: '25' };
+const EXAMPLE = { airMoisture: '6', airCrop: 'Kale', airTemperature: '18', airHumidity: '25' };
 /** FAO genebank standards 2014, 4.2.1: dry at 5-20 C and 10-25 % relative humidity. */
 const WARMEST_FOR_DRYING_C = 20;
 

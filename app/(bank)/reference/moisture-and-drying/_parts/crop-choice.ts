@@ -2,7 +2,7 @@ import { CROP_NAMES } from '@/lib/schemas/calculators/crop-oil';
 
 export const CROP_CHOICE = CROP_NAMES.map((name) => ({ value: name, label: name }));
 
-/** 'okra with 14 to 22 % oil', 'seed with 20 % oil'. */
+/** 'kale with 33 to 39 % oil', 'seed with 20 % oil'. */
 export function seedWords(crop: string | undefined, oil: { lower: number; upper: number }, typed: boolean): string {
   const [low, high] = [Math.round(oil.lower * 1000) / 10, Math.round(oil.upper * 1000) / 10];
   const share = low === high ? `${low}` : `${low} to ${high}`;

@@ -12,7 +12,7 @@ import { OvenAdviceList } from './oven-advice-list';
 import type { SectionProps } from './section-props';
 
 const EXAMPLE = {
-  ovenCrop: 'Okra',
+  ovenCrop: 'Kale',
   dishA: '20.114',
   freshA: '25.236',
   dryA: '24.821',

@@ -17,7 +17,7 @@ import { EquilibriumMethod } from './equilibrium-method';
 import { formatMoisture } from './moisture-words';
 import type { SectionProps } from './section-props';
 
-const EXAMPLE = { reachHumidity: '15', reachTemperature: '15', reachCrop: 'Okra' };
+const EXAMPLE = { reachHumidity: '15', reachTemperature: '15', reachCrop: 'Kale' };
 /** The table is one of about 25 C; within this of it the two may be compared. */
 const NEAR_TABLE_C = 5;
 
