@@ -42,19 +42,19 @@ test('what air brings seed to needs its oil: a crop of the list, or typed', () =
   const air = { reachHumidity: '15', reachTemperature: '15' };
   expect(refused(reachSchema.safeParse(air))).toBe('reachCrop');
   expect(refused(reachSchema.safeParse({ ...air, reachCrop: 'Moonseed' }))).toBe('reachCrop');
-  expect(reachSchema.safeParse({ ...air, reachCrop: 'Okra' }).success).toBe(true);
+  expect(reachSchema.safeParse({ ...air, reachCrop: 'Kale' }).success).toBe(true);
   expect(reachSchema.safeParse({ ...air, reachOil: '20' }).success).toBe(true);
 });
 
 test('every crop of the list has an oil range; typed oil goes before it', () => {
   for (const name of CROP_NAMES) expect(oilRange(name, undefined), name).not.toBeNull();
-  expect(oilRange('Okra', undefined)).toEqual({ lower: 0.14, upper: 0.22 });
-  expect(oilRange('Okra', 30)).toEqual({ lower: 0.3, upper: 0.3 });
+  expect(oilRange('Kale', undefined)).toEqual({ lower: 0.33, upper: 0.39 });
+  expect(oilRange('Kale', 30)).toEqual({ lower: 0.3, upper: 0.3 });
   expect(oilRange(undefined, undefined)).toBeNull();
 });
 
 test('what air is needed asks for a temperature, a humidity, or both', () => {
-  const wanted = { airMoisture: '6', airCrop: 'Okra' };
+  const wanted = { airMoisture: '6', airCrop: 'Kale' };
   expect(refused(airSchema.safeParse(wanted))).toBe('airTemperature');
   expect(airSchema.safeParse({ ...wanted, airHumidity: '20' }).success).toBe(true);
 });
