@@ -41,6 +41,14 @@ test('a test that differs by more than chance is left out, with how rare that is
   expect(found.leftOut[0]?.pValue).toBeCloseTo(2.798296e-7, 12);
 });
 
+test('differing as chance makes them once in twenty times is the line', () => {
+  // R fisher.test: 89 and 78 of 100 give p = 0.0556, 89 and 77 give 0.0373.
+  const beside = (older: number[]) =>
+    combineTests({ tests: [testOf('G1', older), testOf('G2', [44, 45], { setOnDay: 1 })] });
+  expect(beside([39, 39]).ok).toBe(true);
+  expect(beside([38, 39])).toMatchObject({ ok: false, leftOut: [{ name: 'G1', reason: 'differs' }] });
+});
+
 describe('the newest test that can be trusted leads', () => {
   test('a newest test whose replicates disagree is left out, and the one before it leads', () => {
     const found = combined([
