@@ -13,7 +13,7 @@ import type { StoragePeriod } from '../stock/storage-history';
 import { type ConstantsRange, effectiveConditions, HIGH_MOISTURE_LIMIT_PERCENT } from './equation-limits';
 import { hermeticAgeing } from './hermetic-ageing';
 import { withLowMoistureLimit } from './low-moisture-limit';
-import { type OpenContainerIntegral, openContainerAgeing, openContainerIntegral } from './open-container-ageing';
+import { type OpenContainerIntegral, openContainerAgeing, openSeedIntegral } from './open-container-ageing';
 import type { StoreClimate } from './store-climate';
 import type { LongevityConstants } from './viability-equation';
 
@@ -45,6 +45,8 @@ export type PacketAgeing =
 const ROOM_RELATIVE_HUMIDITY = 0.5;
 const ROOM_TEMPERATURE_C = 20;
 const DAYS_OF_A_YEAR = 365;
+/** Where no low-moisture limit is known: the equation wants some moisture. */
+const LEAST_MOISTURE_PERCENT = 0.1;
 /** Days a year that an open packet may be above the high-moisture limit before no forecast is given. */
 const DAYS_TOO_MOIST_ALLOWED_PER_YEAR = 10;
 
@@ -187,9 +189,8 @@ function openIntegral(climate: StoreClimate, seed: SeedKind): OpenContainerInteg
   const key = [KE, CW, CH, CQ, seed.oilFraction, seed.constantsRange.lowMoistureLimitPercent].join(' ');
   let integral = ofClimate.get(key);
   if (!integral) {
-    integral = openContainerIntegral(climate, seed.constants, (humidity, temperatureC) =>
-      moistureInAir(humidity, temperatureC, seed),
-    );
+    const lowMoistureLimitPercent = seed.constantsRange.lowMoistureLimitPercent ?? LEAST_MOISTURE_PERCENT;
+    integral = openSeedIntegral(climate, { ...seed, lowMoistureLimitPercent });
     ofClimate.set(key, integral);
   }
   return integral;
@@ -202,7 +203,7 @@ function moistureInAir(relativeHumidity: number, temperatureC: number, seed: See
     temperatureC,
     oilFraction: seed.oilFraction,
   });
-  return Math.max(moisture, seed.constantsRange.lowMoistureLimitPercent ?? 0.1);
+  return Math.max(moisture, seed.constantsRange.lowMoistureLimitPercent ?? LEAST_MOISTURE_PERCENT);
 }
 
 function roomMoisturePercent(oilFraction: number): number {

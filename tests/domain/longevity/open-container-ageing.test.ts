@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { ageingProbits } from '../../../lib/domain/longevity/ageing';
-import { openContainerAgeing, openContainerIntegral } from '../../../lib/domain/longevity/open-container-ageing';
+import {
+  openContainerAgeing,
+  openContainerIntegral,
+  openSeedIntegral,
+} from '../../../lib/domain/longevity/open-container-ageing';
 import { storeClimate } from '../../../lib/domain/longevity/store-climate';
 import { equilibriumMoisture } from '../../../lib/domain/moisture/equilibrium';
 
@@ -97,5 +101,55 @@ describe('openContainerAgeing', () => {
       ok: false,
       reason: expect.stringContaining('humidity target'),
     });
+  });
+});
+
+describe('openSeedIntegral', () => {
+  const climate = storeClimate(
+    hourly(
+      60,
+      (hour) => 12 + 6 * Math.sin((2 * Math.PI * hour) / 240),
+      (hour) => (hour % 50 === 0 ? Number.NaN : 0.5 + 0.49 * Math.sin((2 * Math.PI * hour) / 500)),
+    ),
+    { temperatureC: 12, relativeHumidity: 0.45 },
+  );
+
+  it.each([
+    [0, 4.5],
+    [0.2, 3],
+    [0.45, 0.1],
+  ])('is what moisture by moisture comes out too, with oil %d and moisture held at %d %', (oilFraction, limit) => {
+    const one = integralOf(climate, barley, (relativeHumidity, temperatureC) =>
+      Math.max(
+        limit,
+        equilibriumMoisture({ relativeHumidity: Math.min(0.95, relativeHumidity), temperatureC, oilFraction }),
+      ),
+    );
+    const other = openSeedIntegral(climate, { constants: barley, oilFraction, lowMoistureLimitPercent: limit });
+    if (!other.ok) throw new Error(other.reason);
+    for (const [from, to] of [
+      [-30, 0],
+      [0, 17],
+      [17, 60],
+      [60, 200],
+    ] as const) {
+      const expected = openContainerAgeing(one, from, to);
+      const found = openContainerAgeing(other, from, to);
+      expect(Math.abs(found.probits / expected.probits - 1)).toBeLessThan(1e-12);
+      expect(found.daysTooMoist).toBeCloseTo(expected.daysTooMoist, 9);
+    }
+  });
+
+  it('tells crops apart in one store, whichever comes first', () => {
+    const dry = openSeedIntegral(climate, { constants: barley, oilFraction: 0, lowMoistureLimitPercent: 3 });
+    const oily = openSeedIntegral(climate, { constants: barley, oilFraction: 0.4, lowMoistureLimitPercent: 3 });
+    if (!dry.ok || !oily.ok) throw new Error('refused');
+    expect(openContainerAgeing(dry, 0, 60).probits).toBeGreaterThan(3 * openContainerAgeing(oily, 0, 60).probits);
+  });
+
+  it('gives the reason for a store without a humidity target', () => {
+    const blind = storeClimate(climate.readings, { temperatureC: 12 });
+    const seed = { constants: barley, oilFraction: 0, lowMoistureLimitPercent: 3 };
+    expect(openSeedIntegral(blind, seed)).toEqual({ ok: false, reason: expect.stringContaining('humidity target') });
   });
 });
