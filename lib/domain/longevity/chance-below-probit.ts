@@ -56,19 +56,23 @@ const STEEP = 2.4;
 const LIGHT = 1e-4;
 
 /**
- * Density (per width of K) or integral of the distribution function where it was looked up last, handed back without an
- * allocation: a number in a variable of the module would be boxed anew at each writing.
+ * Where the functions below are asked to look, and what they find: y in widths of K from the top; distribution function of K
+ * there; its density per width, or its integral. Numbers handed over as arguments or results would each be boxed anew,
+ * which at some hundred looks a lot costs as much as the sums themselves.
  */
-const here = new Float64Array(2);
+const here = new Float64Array(3);
+const [Y, BELOW, MORE] = [0, 1, 2];
 
-/** Distribution function of K at y widths from the top, with its density in `here[0]`. */
-function look(numbers: Float64Array, knot: number, side: number, y: number): number {
+/** Distribution function and density of K at the table of a knot. */
+function look(numbers: Float64Array, knot: number, side: number): void {
+  const y = here[Y] as number;
   const last = 2 * side;
   const per = numbers[knot + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number;
   const position = side + y * per;
   if (!(position > 0 && position < last)) {
-    here[0] = 0;
-    return position >= last ? 1 : 0;
+    here[BELOW] = position >= last ? 1 : 0;
+    here[MORE] = 0;
+    return;
   }
   const spacing = numbers[knot + (y < 0 ? AT_LEFT : AT_RIGHT)] as number;
   // Rounding can lift a position just below the top onto it.
@@ -81,21 +85,23 @@ function look(numbers: Float64Array, knot: number, side: number, y: number): num
   const rise = (numbers[row + 3] as number) - c0;
   const square = 3 * rise - 2 * f0 - f1;
   const cube = f0 + f1 - 2 * rise;
-  here[0] = (f0 + t * (2 * square + 3 * t * cube)) * per;
-  return c0 + t * (f0 + t * (square + t * cube));
+  here[BELOW] = c0 + t * (f0 + t * (square + t * cube));
+  here[MORE] = (f0 + t * (2 * square + 3 * t * cube)) * per;
 }
 
 /**
  * The same in the middle of a cell: half-way between the tables of the two knots beside it, point for point, each side
  * stretched to its own reach, so that a cliff on one side stays as sharp as it is and only moves.
  */
-function lookBetween(numbers: Float64Array, middle: number, side: number, y: number): number {
+function lookBetween(numbers: Float64Array, middle: number, side: number): void {
+  const y = here[Y] as number;
   const last = 2 * side;
   const per = numbers[middle + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number;
   const position = side + y * per;
   if (!(position > 0 && position < last)) {
-    here[0] = 0;
-    return position >= last ? 1 : 0;
+    here[BELOW] = position >= last ? 1 : 0;
+    here[MORE] = 0;
+    return;
   }
   const before = middle - STRIDE;
   const after = middle + STRIDE;
@@ -113,23 +119,26 @@ function lookBetween(numbers: Float64Array, middle: number, side: number, y: num
   const rise = 0.5 * ((numbers[rowA + 3] as number) + (numbers[rowB + 3] as number)) - c0;
   const square = 3 * rise - 2 * f0 - f1;
   const cube = f0 + f1 - 2 * rise;
-  here[0] = (f0 + t * (2 * square + 3 * t * cube)) * per;
-  return c0 + t * (f0 + t * (square + t * cube));
+  here[BELOW] = c0 + t * (f0 + t * (square + t * cube));
+  here[MORE] = (f0 + t * (2 * square + 3 * t * cube)) * per;
 }
 
-/** Distribution function of K at y widths from the top, with its integral in `here[1]`. */
-function lookIntegral(numbers: Float64Array, knot: number, side: number, y: number): number {
+/** Distribution function of K at the table of a knot, and its integral. */
+function lookIntegral(numbers: Float64Array, knot: number, side: number): void {
+  const y = here[Y] as number;
   const last = 2 * side;
   const row0 = numbers[knot + AT_TABLE] as number;
   const spacing = numbers[knot + (y < 0 ? AT_LEFT : AT_RIGHT)] as number;
   const position = side + y * (numbers[knot + (y < 0 ? AT_PER_LEFT : AT_PER_RIGHT)] as number);
   if (position <= 0) {
-    here[1] = 0;
-    return 0;
+    here[BELOW] = 0;
+    here[MORE] = 0;
+    return;
   }
   if (position >= last) {
-    here[1] = (numbers[row0 + 3 * last + 2] as number) + (position - last) * spacing;
-    return 1;
+    here[BELOW] = 1;
+    here[MORE] = (numbers[row0 + 3 * last + 2] as number) + (position - last) * spacing;
+    return;
   }
   const i = y < 0 && position >= side ? side - 1 : position | 0;
   const t = position - i;
@@ -140,103 +149,78 @@ function lookIntegral(numbers: Float64Array, knot: number, side: number, y: numb
   const rise = (numbers[row + 3] as number) - c0;
   const square = 3 * rise - 2 * f0 - f1;
   const cube = f0 + f1 - 2 * rise;
+  here[BELOW] = c0 + t * (f0 + t * (square + t * cube));
   // The integral of that same cubic, so that an average never leaves the range of what it averages.
-  here[1] = (numbers[row + 2] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
-  return c0 + t * (f0 + t * (square + t * cube));
+  here[MORE] = (numbers[row + 2] as number) + spacing * t * (c0 + t * (0.5 * f0 + t * (square / 3 + 0.25 * t * cube)));
 }
 
+/** What the steep cells of one question add up to: chance, its slope in z, its slope in D. */
 const steep = new Float64Array(3);
+/** The ends of the quarters of a steep cell: y, and what `lookIntegral` finds there. */
+const edgeY = new Float64Array(5);
+const edgeBelow = new Float64Array(5);
+const edgeIntegral = new Float64Array(5);
+/** What a steep cell is asked with: ageing D, and z. */
+const question = new Float64Array(2);
 
-/**
- * Adds what one quarter of a cell gives to `steep`: from y0 to y1, where the distribution function is c0 and c1 and its
- * integral i0 and i1.
- */
-function addQuarter(
-  y0: number,
-  c0: number,
-  i0: number,
-  y1: number,
-  c1: number,
-  i1: number,
-  mass: number,
-  tilt: number,
-): number {
-  const rise = c1 - c0;
-  const length = y1 - y0;
-  if (rise < 1e-7 && rise > -1e-7) {
-    steep[0] = (steep[0] as number) + 0.5 * mass * (c0 + c1);
-    return 0;
-  }
-  const perLength = 1 / length;
-  const average = (i1 - i0) * perLength;
-  // With g how far along the quarter the rise happens (0 late, 1 early) this adds tilt x rise x (g (1 - g) - s), where s,
-  // the spread of the rise, goes from evenly spread (1/12) in a smooth quarter to a step (0) in a steep one.
-  const early = average - c0;
-  const steepness = length * length + 12;
-  const lean = early - (early * early * steepness + rise * rise) / (rise * steepness);
-  steep[0] = (steep[0] as number) + mass * (average + tilt * lean);
-  return mass * rise * perLength;
-}
-
-/** A whole cell, quarter by quarter: two seen from the table before it, two from the one after. Adds to `steep`. */
-function addSteepCell(
-  numbers: Float64Array,
-  knot: number,
-  side: number,
-  probitsLost: number,
-  z: number,
-  y0: number,
-  y4: number,
-): void {
+/** Adds a whole cell, quarter by quarter: two seen from the table before it, two from the one after. */
+function addSteepCell(numbers: Float64Array, knot: number, side: number): void {
   const middle = knot + STRIDE;
   const next = middle + STRIDE;
+  const probitsLost = question[0] as number;
+  const z = question[1] as number;
   const rate1 = numbers[middle + AT_FIRST] as number;
   const rate3 = numbers[middle + AT_THIRD] as number;
   const per1 = numbers[middle + AT_FIRST + 2] as number;
   const per3 = numbers[middle + AT_THIRD + 2] as number;
-  const y1 = (z + rate1 * probitsLost - (numbers[middle + AT_FIRST + 1] as number)) * per1;
-  const y2 =
+  // The outer ends are in place.
+  edgeY[1] = (z + rate1 * probitsLost - (numbers[middle + AT_FIRST + 1] as number)) * per1;
+  edgeY[2] =
     (z + (numbers[middle + AT_RATE] as number) * probitsLost - (numbers[middle + AT_MODE] as number)) *
     (numbers[middle + AT_PER_SCALE] as number);
-  const y3 = (z + rate3 * probitsLost - (numbers[middle + AT_THIRD + 1] as number)) * per3;
-  const mass = middle + AT_QUARTER_MASS;
-  const tilt = middle + AT_QUARTER_TILT;
-  const c0 = lookIntegral(numbers, knot, side, y0);
-  const i0 = here[1] as number;
-  const c1 = lookIntegral(numbers, knot, side, y1);
-  const i1 = here[1] as number;
-  const c2 = lookIntegral(numbers, knot, side, y2);
-  let density = addQuarter(y0, c0, i0, y1, c1, i1, numbers[mass] as number, numbers[tilt] as number);
-  density += addQuarter(
-    y1,
-    c1,
-    i1,
-    y2,
-    c2,
-    here[1] as number,
-    numbers[mass + 1] as number,
-    numbers[tilt + 1] as number,
-  );
-  density *= per1;
-  const d2 = lookIntegral(numbers, next, side, y2);
-  const j2 = here[1] as number;
-  const d3 = lookIntegral(numbers, next, side, y3);
-  const j3 = here[1] as number;
-  const d4 = lookIntegral(numbers, next, side, y4);
-  let densityAfter = addQuarter(
-    y3,
-    d3,
-    j3,
-    y4,
-    d4,
-    here[1] as number,
-    numbers[mass + 3] as number,
-    numbers[tilt + 3] as number,
-  );
-  densityAfter += addQuarter(y2, d2, j2, y3, d3, j3, numbers[mass + 2] as number, numbers[tilt + 2] as number);
-  densityAfter *= per3;
-  steep[1] = (steep[1] as number) + density + densityAfter;
-  steep[2] = (steep[2] as number) + density * rate1 + densityAfter * rate3;
+  edgeY[3] = (z + rate3 * probitsLost - (numbers[middle + AT_THIRD + 1] as number)) * per3;
+  addHalf(numbers, knot, side, 0, middle);
+  const before = half[0] as number;
+  addHalf(numbers, next, side, 2, middle);
+  const density1 = before * per1;
+  const density3 = (half[0] as number) * per3;
+  steep[1] = (steep[1] as number) + density1 + density3;
+  steep[2] = (steep[2] as number) + density1 * rate1 + density3 * rate3;
+}
+
+/** The density, per width of K, that `addHalf` found. */
+const half = new Float64Array(1);
+
+/** Adds two quarters of a cell, the `first` and the one after it, both seen from the table of one knot. */
+function addHalf(numbers: Float64Array, knot: number, side: number, first: number, middle: number): void {
+  for (let edge = first; edge <= first + 2; edge += 1) {
+    here[Y] = edgeY[edge] as number;
+    lookIntegral(numbers, knot, side);
+    edgeBelow[edge] = here[BELOW] as number;
+    edgeIntegral[edge] = here[MORE] as number;
+  }
+  let chance = 0;
+  let density = 0;
+  for (let quarter = first; quarter < first + 2; quarter += 1) {
+    const mass = numbers[middle + AT_QUARTER_MASS + quarter] as number;
+    const below = edgeBelow[quarter] as number;
+    const rise = (edgeBelow[quarter + 1] as number) - below;
+    if (rise < 1e-7 && rise > -1e-7) {
+      chance += mass * (below + 0.5 * rise);
+      continue;
+    }
+    const length = (edgeY[quarter + 1] as number) - (edgeY[quarter] as number);
+    const perLength = 1 / length;
+    // With g how far along the quarter the rise happens (0 late, 1 early) the tilt adds tilt x rise x (g (1 - g) - s), where s,
+    // the spread of the rise, goes from evenly spread (1/12) in a smooth quarter to a step (0) in a steep one.
+    const early = ((edgeIntegral[quarter + 1] as number) - (edgeIntegral[quarter] as number)) * perLength - below;
+    const steepness = length * length + 12;
+    const lean = early - (early * early * steepness + rise * rise) / (rise * steepness);
+    chance += mass * (below + early + (numbers[middle + AT_QUARTER_TILT + quarter] as number) * lean);
+    density += mass * rise * perLength;
+  }
+  steep[0] = (steep[0] as number) + chance;
+  half[0] = density;
 }
 
 /**
@@ -265,21 +249,29 @@ export function chanceAndSlopes(
   let y =
     (z + (numbers[knotsAt + AT_RATE] as number) * probitsLost - (numbers[knotsAt + AT_MODE] as number)) *
     (numbers[knotsAt + AT_PER_SCALE] as number);
-  let below = look(numbers, knotsAt, side, y);
-  let density = here[0] as number;
+  here[Y] = y;
+  look(numbers, knotsAt, side);
+  let below = here[BELOW] as number;
+  let density = here[MORE] as number;
+  question[0] = probitsLost;
+  question[1] = z;
   for (let knot = knotsAt; knot < last; knot += 2 * STRIDE) {
     const middle = knot + STRIDE;
     const next = middle + STRIDE;
     const nextRate = numbers[next + AT_RATE] as number;
     const nextY =
       (z + nextRate * probitsLost - (numbers[next + AT_MODE] as number)) * (numbers[next + AT_PER_SCALE] as number);
-    const nextBelow = look(numbers, next, side, nextY);
-    const nextDensity = here[0] as number;
+    here[Y] = nextY;
+    look(numbers, next, side);
+    const nextBelow = here[BELOW] as number;
+    const nextDensity = here[MORE] as number;
     const cellMass = numbers[middle + AT_CELL_MASS] as number;
     if (cellMass < LIGHT || (nextBelow === below && (below === 1 || below === 0))) {
       chance += 0.5 * cellMass * (below + nextBelow);
     } else if (nextY - y > STEEP || y - nextY > STEEP) {
-      addSteepCell(numbers, knot, side, probitsLost, z, y, nextY);
+      edgeY[0] = y;
+      edgeY[4] = nextY;
+      addSteepCell(numbers, knot, side);
     } else {
       const isGentle = nextY - y < GENTLE && y - nextY < GENTLE;
       const middleRate = numbers[middle + AT_RATE] as number;
@@ -289,9 +281,11 @@ export function chanceAndSlopes(
       const mass = share * (numbers[knot + AT_AFTER] as number);
       const middleMass = (isGentle ? 1 : 0.5 * share) * (numbers[middle + AT_BEFORE] as number);
       const nextMass = share * (numbers[next + AT_BEFORE] as number);
-      chance += mass * below + middleMass * lookBetween(numbers, middle, side, middleY) + nextMass * nextBelow;
+      here[Y] = middleY;
+      lookBetween(numbers, middle, side);
+      chance += mass * below + middleMass * (here[BELOW] as number) + nextMass * nextBelow;
       const weight = mass * density * (numbers[knot + AT_PER_SCALE] as number);
-      const middleWeight = middleMass * (here[0] as number) * perScale;
+      const middleWeight = middleMass * (here[MORE] as number) * perScale;
       const nextWeight = nextMass * nextDensity * (numbers[next + AT_PER_SCALE] as number);
       slope += weight + middleWeight + nextWeight;
       slopeInLost += weight * (numbers[knot + AT_RATE] as number) + middleWeight * middleRate + nextWeight * nextRate;
@@ -300,14 +294,18 @@ export function chanceAndSlopes(
         const per1 = numbers[middle + AT_FIRST + 2] as number;
         const weight1 = numbers[middle + AT_FIRST_WEIGHT] as number;
         const y1 = (z + rate1 * probitsLost - (numbers[middle + AT_FIRST + 1] as number)) * per1;
-        chance += weight1 * look(numbers, knot, side, y1);
-        const density1 = weight1 * (here[0] as number) * per1;
+        here[Y] = y1;
+        look(numbers, knot, side);
+        chance += weight1 * (here[BELOW] as number);
+        const density1 = weight1 * (here[MORE] as number) * per1;
         const rate3 = numbers[middle + AT_THIRD] as number;
         const per3 = numbers[middle + AT_THIRD + 2] as number;
         const weight3 = numbers[middle + AT_THIRD_WEIGHT] as number;
         const y3 = (z + rate3 * probitsLost - (numbers[middle + AT_THIRD + 1] as number)) * per3;
-        chance += weight3 * look(numbers, next, side, y3);
-        const density3 = weight3 * (here[0] as number) * per3;
+        here[Y] = y3;
+        look(numbers, next, side);
+        chance += weight3 * (here[BELOW] as number);
+        const density3 = weight3 * (here[MORE] as number) * per3;
         slope += density1 + density3;
         slopeInLost += density1 * rate1 + density3 * rate3;
       }

@@ -73,7 +73,7 @@ const NEWTON_TOLERANCE = 0.1;
 const CAREFUL_NEWTON_TOLERANCE = 0.003;
 const MAX_REACH_STEPS = 40;
 
-const sum = new Float64Array(3);
+const sum = new Float64Array(4);
 const logs = new Float64Array(MOST_POINTS);
 const slopes = new Float64Array(MOST_POINTS);
 const slopesTimesLost = new Float64Array(MOST_POINTS);
@@ -84,7 +84,10 @@ function logDensityAt(problem: LotProblem, rate: number, initial: number): numbe
   sum[0] = -0.5 * problem.initialPrecision * offset * offset;
   sum[1] = -problem.initialPrecision * offset;
   sum[2] = -problem.initialPrecision;
-  for (const likelihood of problem.likelihoods) likelihood.addAt(initial - rate * likelihood.probitsLost, sum);
+  for (const likelihood of problem.likelihoods) {
+    sum[3] = initial - rate * likelihood.probitsLost;
+    likelihood.addAt(sum);
+  }
   return sum[0] as number;
 }
 
@@ -177,7 +180,8 @@ export function tabulateInitialViability(
   let crossCurvature = 0; // of log density in K and logRate
   for (const likelihood of problem.likelihoods) {
     sum[2] = 0;
-    likelihood.addAt(mode - rate * likelihood.probitsLost, sum);
+    sum[3] = mode - rate * likelihood.probitsLost;
+    likelihood.addAt(sum);
     crossCurvature -= (sum[2] as number) * rate * likelihood.probitsLost;
   }
   const gaussian = GAUSSIAN_REACH / Math.sqrt(-curvature);

@@ -34,7 +34,7 @@ const MAX_SEARCH_STEPS = 60;
 
 type Peak = { logRate: number; mode: number; height: number; bend: number };
 
-const sum = new Float64Array(3);
+const sum = new Float64Array(4);
 // Working space of one fit, reused by the next: small arrays made by the dozen would cost more than the sums in them.
 let working = new Float64Array(0);
 
@@ -70,7 +70,8 @@ function climb(problem: LotProblem, startLogRate: number, startInitial: number):
     for (const likelihood of problem.likelihoods) {
       sum.fill(0);
       const lost = rate * likelihood.probitsLost;
-      likelihood.addAt(mode - lost, sum);
+      sum[3] = mode - lost;
+      likelihood.addAt(sum);
       slope -= (sum[1] as number) * lost;
       bend -= (sum[2] as number) * lost * lost - (sum[1] as number) * lost;
       cross -= (sum[2] as number) * lost;

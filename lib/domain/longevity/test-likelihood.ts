@@ -69,8 +69,9 @@ export class TestLikelihood {
     this.values.fill(Number.NaN);
   }
 
-  /** Adds log-likelihood, slope and curvature at a viability (probits) to sum[0], sum[1], sum[2]. */
-  addAt(probit: number, sum: Float64Array): void {
+  /** Adds log-likelihood, slope and curvature at the viability in sum[3] (probits) to sum[0], sum[1], sum[2]. */
+  addAt(sum: Float64Array): void {
+    const probit = sum[3] as number; // as an argument it would be boxed anew at each call
     const binomial = this.concentration === Number.POSITIVE_INFINITY;
     const reach = binomial ? TAILS_REACH : REACH;
     if (!(probit > -reach && probit < reach)) {
