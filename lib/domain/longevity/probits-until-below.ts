@@ -8,7 +8,7 @@ const LOG_MOST_PROBITS = Math.log(1e6); // no store loses this many within centu
 const LOG_LEAST_PROBITS = Math.log(1e-9);
 const RELATIVE_TOLERANCE = 1e-7;
 /** In probits of the chance. So near, a last step leads to the mark to about a thousandth of itself, and is not looked at. */
-const NEAR = 0.004;
+const NEAR = 0.001;
 /** Ageing grows or shrinks by at most this factor (its logarithm) in a step. */
 const LONGEST_STEP = 2.5;
 const MAX_STEPS = 100;
