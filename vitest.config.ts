@@ -13,7 +13,8 @@ export default defineConfig({
     projects: [
       {
         resolve: { alias },
-        test: { name: 'science', include: ['tests/{domain,schemas,golden}/**/*.test.ts'] },
+        // Long enough for a property test on a machine that does other things too.
+        test: { name: 'science', include: ['tests/{domain,schemas,golden}/**/*.test.ts'], testTimeout: 30_000 },
       },
       {
         resolve: { alias },
