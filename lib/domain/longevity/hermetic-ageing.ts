@@ -58,6 +58,21 @@ export function hermeticAgeing(
   fromDay: number,
   toDay: number,
 ): number {
-  const daysAtZeroC = integralBetween(temperatureIntegral(climate, constants), fromDay, toDay);
-  return daysAtZeroC / moistureFactorDays(constants, moisturePercent);
+  return sealedAgeing(climate, constants, moisturePercent)(fromDay, toDay);
+}
+
+/**
+ * `hermeticAgeing` of one packet as a function of the days: what does not depend on them is looked up once.
+ *
+ * @returns probits lost between two days; both as in `hermeticAgeing`
+ * @throws RangeError as `hermeticAgeing` does
+ */
+export function sealedAgeing(
+  climate: StoreClimate,
+  constants: LongevityConstants,
+  moisturePercent: number,
+): (fromDay: number, toDay: number) => number {
+  const integral = temperatureIntegral(climate, constants);
+  const daysPerProbitAtZeroC = moistureFactorDays(constants, moisturePercent);
+  return (fromDay, toDay) => integralBetween(integral, fromDay, toDay) / daysPerProbitAtZeroC;
 }

@@ -11,7 +11,7 @@ import { equilibriumMoisture, MAX_EQUILIBRIUM_RELATIVE_HUMIDITY } from '../moist
 import type { StorageBehaviour } from '../reference/crop-facts';
 import type { StoragePeriod } from '../stock/storage-history';
 import { type ConstantsRange, effectiveConditions, HIGH_MOISTURE_LIMIT_PERCENT } from './equation-limits';
-import { hermeticAgeing } from './hermetic-ageing';
+import { sealedAgeing } from './hermetic-ageing';
 import { withLowMoistureLimit } from './low-moisture-limit';
 import { type OpenContainerIntegral, openContainerAgeing, openSeedIntegral } from './open-container-ageing';
 import type { StoreClimate } from './store-climate';
@@ -141,7 +141,7 @@ function sealedStay(
     : [];
   return {
     ok: true,
-    between: (fromDay, toDay) => hermeticAgeing(climate, seed.constants, conditions.moisturePercent, fromDay, toDay),
+    between: sealedAgeing(climate, seed.constants, conditions.moisturePercent),
     moisturePercent,
     moistureAssumed,
     outsideFittedRange: conditions.outsideFittedRange,

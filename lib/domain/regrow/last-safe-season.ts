@@ -139,9 +139,9 @@ function requireOutlook(outlook: SowingOutlook, assurance: number): void {
   const refuse = (name: string, range: string, value: number) => {
     throw new RangeError(`lastSafeSeason: ${name} must be ${range}, got ${value}`);
   };
-  for (const [name, value] of Object.entries({ probitsLostNow, probitsPerDay })) {
-    if (!(value >= 0 && Number.isFinite(value))) refuse(name, 'a finite number >= 0', value);
-  }
+  const finite = 'a finite number >= 0';
+  if (!(probitsLostNow >= 0 && Number.isFinite(probitsLostNow))) refuse('probitsLostNow', finite, probitsLostNow);
+  if (!(probitsPerDay >= 0 && Number.isFinite(probitsPerDay))) refuse('probitsPerDay', finite, probitsPerDay);
   if (!(Number.isInteger(seedsLeft) && seedsLeft >= 0)) refuse('seedsLeft', 'an integer >= 0', seedsLeft);
   if (!(Number.isInteger(plantsNeeded) && plantsNeeded >= 1)) refuse('plantsNeeded', 'an integer >= 1', plantsNeeded);
   if (!(emergence > 0 && emergence <= 1)) refuse('emergence', 'in (0, 1]', emergence);

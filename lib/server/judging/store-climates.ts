@@ -38,29 +38,37 @@ export function storeClimates(bulk: Database.Database): StoreClimates {
   );
   holder.hilumClimates ??= new Map();
   const kept = holder.hilumClimates;
+  // The stores were read once, so that no version can change from here on: each is compared once.
+  const compared = new Map<string, StoreClimate>();
   return {
     nameOf: (storeId) => stores.get(storeId)?.name ?? '',
     climateOf: (storeId) => {
-      const store = stores.get(storeId);
-      if (!store) throw new Error(`store ${storeId} does not exist`);
-      const logged = nearestLogged(store, stores);
-      const version = [
-        bulk.name,
-        logged?.id,
-        logged?.climateVersion,
-        store.targetTemperatureC,
-        store.targetRelativeHumidity,
-      ].join(' ');
-      const known = kept.get(storeId);
-      if (known?.version === version) return known.climate;
-      const climate = storeClimate(logged ? readReadings(bulk, logged.id) : NO_READINGS, {
-        temperatureC: store.targetTemperatureC,
-        relativeHumidity: store.targetRelativeHumidity ?? undefined,
-      });
-      kept.set(storeId, { version, climate });
+      const climate = compared.get(storeId) ?? climateOf(storeId);
+      compared.set(storeId, climate);
       return climate;
     },
   };
+
+  function climateOf(storeId: string): StoreClimate {
+    const store = stores.get(storeId);
+    if (!store) throw new Error(`store ${storeId} does not exist`);
+    const logged = nearestLogged(store, stores);
+    const version = [
+      bulk.name,
+      logged?.id,
+      logged?.climateVersion,
+      store.targetTemperatureC,
+      store.targetRelativeHumidity,
+    ].join(' ');
+    const known = kept.get(storeId);
+    if (known?.version === version) return known.climate;
+    const climate = storeClimate(logged ? readReadings(bulk, logged.id) : NO_READINGS, {
+      temperatureC: store.targetTemperatureC,
+      relativeHumidity: store.targetRelativeHumidity ?? undefined,
+    });
+    kept.set(storeId, { version, climate });
+    return climate;
+  }
 }
 
 const NO_READINGS = { epochSeconds: new Float64Array(0), temperatureC: new Float64Array(0) };
