@@ -9,7 +9,8 @@ export function AllCounts({ rows, fit }: { rows: readonly StorageRow[]; fit: Sto
   return (
     <details className="sheet">
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">All {rows.length} counts</summary>
-      <div className="overflow-x-auto">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section aria-label="All counts" tabIndex={0} className="overflow-x-auto">
         <table className="ledger tight">
           <thead>
             <tr>
@@ -36,7 +37,7 @@ export function AllCounts({ rows, fit }: { rows: readonly StorageRow[]; fit: Sto
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </details>
   );
 }

@@ -16,7 +16,8 @@ export function ConditionTable({ conditions, fit }: Props) {
   return (
     <section className="grid gap-3" aria-labelledby="conditions">
       <h2 id="conditions">Each condition</h2>
-      <div className="sheet overflow-x-auto p-0!">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section aria-label="Figures of each condition" tabIndex={0} className="sheet overflow-x-auto p-0!">
         <table className="ledger stacked">
           <thead>
             <tr>
@@ -62,7 +63,7 @@ export function ConditionTable({ conditions, fit }: Props) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </section>
   );
 }

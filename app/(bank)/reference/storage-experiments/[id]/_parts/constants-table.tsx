@@ -14,7 +14,8 @@ export function ConstantsTable({ fit }: { fit: StorageExperimentFit }) {
   const { constants, standardErrors, lots, goodness } = fit;
   return (
     <div className="grid gap-4 lg:grid-cols-2">
-      <div className="sheet overflow-x-auto p-0!">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section aria-label="Constants and their standard errors" tabIndex={0} className="sheet overflow-x-auto p-0!">
         <table className="ledger">
           <thead>
             <tr>
@@ -46,7 +47,7 @@ export function ConstantsTable({ fit }: { fit: StorageExperimentFit }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       <dl className="sheet grid content-start gap-3 sm:grid-cols-2">
         <Fact name="counts, conditions" value={`${fit.counts}, ${fit.conditions}`} />
         <Fact name="degrees of freedom" value={String(goodness.degreesOfFreedom)} />
