@@ -23,7 +23,8 @@ test('says on which days to count', async ({ page }) => {
 test('names every slip of a pasted table and keeps it; a file comes in whole', async ({ page }) => {
   await page.goto('/reference/storage-experiments');
   await page.getByRole('link', { name: 'Add an experiment' }).click();
-  const table = page.getByLabel('Counts');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Add a storage experiment');
+  const table = page.getByLabel('Counts', { exact: true });
   await table.fill('Lot,Moisture,Temperature,Days,Sown,Germinated\nA,8,20,10,50,51\nA,8,20,soon,50,40');
   await page.getByRole('button', { name: 'Check only' }).click();
   await expect(table).toHaveAccessibleDescription(/Line 2, Germinated: 51 germinated of 50 sown.*Line 3, Days/);
@@ -61,6 +62,7 @@ test('is asked by its address and unharmed by what that holds', async ({ page })
 test('saves its constants as the bank’s own, and goes when told so', async ({ page }) => {
   await page.goto('/reference/storage-experiments');
   await page.getByRole('link', { name: NAME }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(NAME);
   await page.getByLabel('Name').fill('Leek, by ourselves');
   await page.getByRole('button', { name: 'Save as the bank’s own' }).click();
   await expect(page).toHaveURL(/\/reference#/);
