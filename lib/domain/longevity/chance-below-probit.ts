@@ -34,8 +34,6 @@ export type PosteriorShape = {
   numbers: Float64Array;
   /** where the knots of rate begin; they run to the end */
   knotsAt: number;
-  /** knots of rate, odd */
-  knots: number;
   /** intervals of each table on either side of its top */
   sideIntervals: number;
 };

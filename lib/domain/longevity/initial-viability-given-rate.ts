@@ -2,7 +2,7 @@
  * The inner half of the lot model: how plausible each initial viability K (probits) is, for one relative rate of ageing.
  *
  * Given the rate the density of K has one hump, so it is tabulated at points reaching from the hump's top to where it
- * has fallen by e^-14 on each side. The two sides have their own spacing, because a lot of which every seed grew
+ * has fallen by about e^-10 on each side. The two sides have their own spacing, because a lot of which every seed grew
  * gives a cliff on the left and a slope on the right. From the log density and its slope at the points come the
  * distribution function and its integral, by the trapezoid rule with slope correction.
  */

@@ -3,7 +3,7 @@
  * tabulates K at enough of them.
  *
  * A search from two starting points (the prior's mean, and a straight line through the tests) finds the most plausible
- * rate; contradictory tests can leave a second. From there it walks both ways until the density has fallen by e^-16,
+ * rate; contradictory tests can leave a second. From there it walks both ways until the density has fallen by e^-7.5,
  * with steps short where the density bends and long where it does not.
  */
 import { normalQuantile } from '../statistics/normal-distribution';

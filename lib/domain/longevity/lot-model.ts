@@ -86,8 +86,8 @@ export function fitLot({
     sideIntervals: sideIntervalsFor(likelihoods, prior.initial.sd, careful),
     careful,
   };
-  const { numbers, knotsAt, knots } = cutRateCells(tabulateLikelyRates(problem));
-  return { prior, tests, numbers, knotsAt, knots, sideIntervals: problem.sideIntervals };
+  const { numbers, knotsAt } = cutRateCells(tabulateLikelyRates(problem));
+  return { prior, tests, numbers, knotsAt, sideIntervals: problem.sideIntervals };
 }
 
 /**

@@ -5,7 +5,7 @@
  * of K, and the weight of a rate, run between the tables as cubics that match their slopes.
  *
  * A posterior is one array, because it is read far more often than looked at and an array costs more to make than to
- * fill: first the knots, KNOT_LENGTH numbers each (table, middle, table, middle, ... table), then the tables.
+ * fill: first the tables, then the knots, KNOT_LENGTH numbers each (table, middle, table, middle, ... table), to the end.
  */
 import type { InitialViabilityTable } from './initial-viability-given-rate';
 import type { LikelyRates } from './likely-rates';
@@ -28,7 +28,10 @@ export const MASS_AFTER = 10;
 /** of a middle only: the probability of its cell, and of each quarter of it */
 export const CELL_MASS = 11;
 export const QUARTER_MASS = 12;
-/** of a middle only: what the first and the third quarter weigh when Simpson's rule is taken over each half of the cell, and by what then to multiply the weights above of the two knots beside it, and half that of the middle */
+/**
+ * Of a middle only: what the ends of the first and the third quarter weigh when Simpson's rule is taken over each half of the
+ * cell, and by what the weights above of the two knots beside it, and half that of the middle, are then multiplied.
+ */
 export const FIRST_WEIGHT = 16;
 export const THIRD_WEIGHT = 17;
 export const HALVES_SHARE = 18;
@@ -42,13 +45,12 @@ export const THIRD_QUARTER = 26;
  * Cells from tables.
  *
  * @param likelyRates  tables in rising order of rate, at least two
- * @returns the numbers of a posterior, how many knots it has and where they begin; the probabilities of the cells add to 1
+ * @returns the numbers of a posterior, and where its knots begin; the probabilities of the cells add to 1
  * Checked through the lot model: tests/domain/longevity/lot-model.test.ts
  */
 export function cutRateCells({ tables, numbers: working, used }: LikelyRates): {
   numbers: Float64Array;
   knotsAt: number;
-  knots: number;
 } {
   const knots = 2 * tables.length - 1;
   let peak = Number.NEGATIVE_INFINITY;
@@ -71,7 +73,7 @@ export function cutRateCells({ tables, numbers: working, used }: LikelyRates): {
   }
   const numbers = allocate(end);
   for (let i = 0; i < end; i += 1) numbers[i] = working[i] as number;
-  return { numbers, knotsAt: used, knots };
+  return { numbers, knotsAt: used };
 }
 
 /** Some dozens of posteriors share one piece of memory: an array apiece costs more to make and clear away than to fill. */
