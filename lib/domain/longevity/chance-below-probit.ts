@@ -27,7 +27,7 @@ import {
   TABLE_AT,
   THIRD_QUARTER,
   THIRD_WEIGHT,
-} from './rate-cells';
+} from './posterior-knot';
 
 /** A posterior as numbers; rate-cells.ts says what stands where. */
 export type PosteriorShape = {

@@ -16,7 +16,7 @@ import {
   tableLength,
   tabulateInitialViability,
 } from './initial-viability-given-rate';
-import { KNOT_LENGTH } from './rate-cells';
+import { KNOT_LENGTH } from './posterior-knot';
 
 const END_DROP = 7.5;
 const UNIMPORTANT_DROP = 6;

@@ -1,6 +1,6 @@
 /** What is known of a lot in a few figures: how alive it was at the start, and how fast it ages. */
 import { type LotPosterior, viabilityAt } from './lot-model';
-import { KNOT_LENGTH, QUARTER_MASS, QUARTER_TILT, RATE } from './rate-cells';
+import { KNOT_LENGTH, QUARTER_MASS, QUARTER_TILT, RATE } from './posterior-knot';
 
 export type MedianAndBand = { median: number; lower: number; upper: number };
 

@@ -13,7 +13,7 @@ import {
   RIGHT_SPACING,
   SCALE,
   TABLE_AT,
-} from './rate-cells';
+} from './posterior-knot';
 
 /** One possible lot: viability after D is Phi(initial - rate x D); weight is its probability. */
 export type QuadratureNode = { initial: number; rate: number; weight: number };
