@@ -10,7 +10,8 @@ export function CalculatorPage({ slug, children }: { slug: string; children: Rea
     <>
       <PageHead
         above={
-          <Link href="/reference" className="text-ink-2 underline underline-offset-3">
+          // Padding of text in a line widens what can be touched and moves nothing.
+          <Link href="/reference" className="py-1.5 text-ink-2 underline underline-offset-3">
             Reference
           </Link>
         }
