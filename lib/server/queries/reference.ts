@@ -1,27 +1,32 @@
 import 'server-only';
 import { reader } from '../database/connections';
 
+/** A set of longevity constants: its figures, how sure they are, where they hold and where they come from. */
+export const CONSTANTS_FIELDS = {
+  id: true,
+  name: true,
+  KE: true,
+  CW: true,
+  CH: true,
+  CQ: true,
+  standardErrorKE: true,
+  standardErrorCW: true,
+  moistureFromPercent: true,
+  moistureToPercent: true,
+  temperatureFromC: true,
+  temperatureToC: true,
+  lowMoistureLimitPercent: true,
+  mark: true,
+  source: true,
+} as const;
+
 /** Longevity constants with how many crops use them. */
 export async function findLongevityConstants() {
   return reader().longevityConstants.findMany({
     orderBy: { name: 'asc' },
     select: {
-      id: true,
-      name: true,
+      ...CONSTANTS_FIELDS,
       species: true,
-      KE: true,
-      CW: true,
-      CH: true,
-      CQ: true,
-      standardErrorKE: true,
-      standardErrorCW: true,
-      moistureFromPercent: true,
-      moistureToPercent: true,
-      temperatureFromC: true,
-      temperatureToC: true,
-      lowMoistureLimitPercent: true,
-      mark: true,
-      source: true,
       crops: { select: { id: true, name: true, constantsBorrowed: true }, orderBy: { name: 'asc' } },
     },
   });

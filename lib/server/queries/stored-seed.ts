@@ -2,6 +2,7 @@ import 'server-only';
 import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
 import { STORAGE_BEHAVIOURS } from '@/lib/domain/reference/crop-facts';
 import { reader } from '../database/connections';
+import { CONSTANTS_FIELDS } from './reference';
 
 /** Seed as the storage-life calculator reckons with it, and where each figure of it comes from. */
 export interface StoredSeed {
@@ -21,24 +22,6 @@ export interface StoredSeed {
   oilKnown: boolean;
 }
 
-const CONSTANTS = {
-  id: true,
-  name: true,
-  KE: true,
-  CW: true,
-  CH: true,
-  CQ: true,
-  standardErrorKE: true,
-  standardErrorCW: true,
-  moistureFromPercent: true,
-  moistureToPercent: true,
-  temperatureFromC: true,
-  temperatureToC: true,
-  lowMoistureLimitPercent: true,
-  mark: true,
-  source: true,
-} as const;
-
 const OIL = { where: { kind: 'oil fraction' }, select: { lower: true, upper: true } } as const;
 
 /**
@@ -50,7 +33,7 @@ export async function getStoredSeed(asked: { crop?: string; constants?: string }
   const [crop, chosen] = await Promise.all([
     asked.crop ? findCrop(asked.crop) : null,
     asked.constants
-      ? reader().longevityConstants.findUnique({ where: { id: asked.constants }, select: CONSTANTS })
+      ? reader().longevityConstants.findUnique({ where: { id: asked.constants }, select: CONSTANTS_FIELDS })
       : null,
   ]);
   const constants = chosen ?? crop?.longevityConstants;
@@ -86,7 +69,7 @@ function findCrop(id: string) {
       storageBehaviour: true,
       constantsBorrowed: true,
       borrowedBecause: true,
-      longevityConstants: { select: CONSTANTS },
+      longevityConstants: { select: CONSTANTS_FIELDS },
       facts: OIL,
     },
   });
