@@ -9,6 +9,8 @@
  * Times are hours from the first weighing. Nothing here knows about seed.
  */
 
+import { highestBetween } from '../statistics/golden-section';
+
 export type Reading = { hours: number; value: number };
 
 export type ApproachFit = {
@@ -29,8 +31,8 @@ const SLOWEST_TIMES_SPAN = 0.01;
 /** Fastest rate tried, times the shortest gap: exp(-40) is nothing, so a faster one fits no differently. */
 const FASTEST_TIMES_GAP = 40;
 const GRID_STEPS = 160;
-/** Relative width at which the search for the rate stops; the squares are flat there, so finer digits carry nothing. */
-const RATE_TOLERANCE = 1e-11;
+/** Sections of the bracket in log rate, to below 1e-11; the squares are flat there, so finer digits carry nothing. */
+const RATE_SECTIONS = 50;
 
 /**
  * Best fit, with the plateau free or given.
@@ -152,25 +154,10 @@ function bestRate(readings: readonly Reading[], squaresAt: (rate: number) => num
       best = i;
     }
   }
-  const shrink = (Math.sqrt(5) - 1) / 2;
-  let left = low + Math.max(0, best - 1) * step;
-  let right = low + Math.min(GRID_STEPS, best + 1) * step;
-  let inner = right - shrink * (right - left);
-  let outer = left + shrink * (right - left);
-  let atInner = squaresAt(Math.exp(inner));
-  let atOuter = squaresAt(Math.exp(outer));
-  while (right - left > RATE_TOLERANCE) {
-    if (atInner <= atOuter) {
-      [right, outer, atOuter] = [outer, inner, atInner];
-      inner = right - shrink * (right - left);
-      atInner = squaresAt(Math.exp(inner));
-    } else {
-      [left, inner, atInner] = [inner, outer, atOuter];
-      outer = left + shrink * (right - left);
-      atOuter = squaresAt(Math.exp(outer));
-    }
-  }
-  return Math.exp((left + right) / 2);
+  const from = low + Math.max(0, best - 1) * step;
+  const to = low + Math.min(GRID_STEPS, best + 1) * step;
+  const floor = highestBetween((logRate) => -squaresAt(Math.exp(logRate)), from, to, RATE_SECTIONS);
+  return Math.exp(floor.x);
 }
 
 function slowest(readings: readonly Reading[]): number {

@@ -5,6 +5,7 @@
  * (first order): the weight approaches a level, where seed and air are in balance. The level is fitted, or taken from
  * the drying air when that is known. Deep layers and air that changes do not follow one exponential.
  */
+import { edgeBetween } from '../statistics/edge-between';
 import { normalQuantile } from '../statistics/normal-distribution';
 import { studentTQuantile } from '../statistics/student-t';
 import { type ApproachFit, approachReaches, fitApproach, type Reading, squaresThrough } from './approach-fit';
@@ -215,12 +216,7 @@ function upperEnd(best: number, watched: number, at: (hours: number) => boolean,
 
 /** Where `at` turns from true (at `inside`) to false (at `outside`), by halving. */
 function edge(inside: number, outside: number, at: (value: number) => boolean): number {
-  let [good, bad] = [inside, outside];
-  for (let i = 0; i < 60 && Math.abs(bad - good) > 1e-9 * Math.abs(inside); i++) {
-    const middle = (good + bad) / 2;
-    if (at(middle)) good = middle;
-    else bad = middle;
-  }
+  const [good, bad] = edgeBetween(at, inside, outside, 1e-9 * Math.abs(inside));
   return (good + bad) / 2;
 }
 

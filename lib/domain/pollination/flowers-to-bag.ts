@@ -4,6 +4,7 @@
  */
 
 import { binomialLogPmf } from '../statistics/binomial';
+import { fewestBetween } from '../statistics/fewest-between';
 import { gammaUpperTail } from '../statistics/gamma-tail';
 
 /** Beyond this nobody bags by hand. */
@@ -99,12 +100,7 @@ function fewestFlowers(seeds: number, assurance: number, fruit: BaggedFlowers): 
     tooFew = enough;
     enough = Math.min(MOST_FLOWERS, Math.ceil(enough * 1.3) + 1);
   }
-  while (enough - tooFew > 1) {
-    const middle = Math.floor((tooFew + enough) / 2);
-    if (isEnough(middle)) enough = middle;
-    else tooFew = middle;
-  }
-  return enough;
+  return fewestBetween(isEnough, tooFew, enough);
 }
 
 function chanceThatFruitsHold(

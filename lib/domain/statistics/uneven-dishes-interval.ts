@@ -12,11 +12,12 @@
  */
 
 import type { Interval } from './binomial-interval';
+import { inverseLogOdds } from './log-odds';
 import { normalQuantile } from './normal-distribution';
 import { requireCounts } from './require-counts';
 import { rootBetween } from './root-between';
 import type { DishCount } from './uneven-dishes-likelihood';
-import { inverseLogOdds, unevenDishesProfile } from './uneven-dishes-profile';
+import { unevenDishesProfile } from './uneven-dishes-profile';
 import { wilsonBounds } from './wilson-bounds';
 
 export type UnevenDishesInterval =
@@ -39,6 +40,7 @@ export type UnevenDishesInterval =
 const MOST_SEEDS_A_DISH = 2000;
 /** Bounds are sought as log odds; a bracket this short is a relative error of 1e-12 in the proportion. */
 const LOG_ODDS_TOLERANCE = 1e-12;
+
 /**
  * Two-sided profile-likelihood interval for the mean germination of unequal dishes.
  *

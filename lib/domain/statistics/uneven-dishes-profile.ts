@@ -3,6 +3,7 @@
  * suits it best. Means are given as log odds, on which both ends have room.
  */
 import { highestBetween } from './golden-section';
+import { inverseLogOdds } from './log-odds';
 import { type DishCount, unevenDishesLikelihood } from './uneven-dishes-likelihood';
 
 /** Where to look for the best correlation before refining: from none to all-or-nothing dishes. */
@@ -64,10 +65,3 @@ function rangeOfLogOdds(dishes: readonly DishCount[]): [number, number] {
   // Dishes that agree to the last seed leave a bracket of no width.
   return [lowest - 1e-3, highest + 1e-3];
 }
-
-/**
- * @param logOdds  any real number
- * @returns the proportion with these log odds, in (0, 1)
- * Checked through `unevenDishesInterval`
- */
-export const inverseLogOdds = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));

@@ -1,7 +1,5 @@
+import { edgeBetween } from '../../statistics/edge-between';
 import type { SideSample } from './side-sample';
-
-/** Halvings of a bracket of at most all the seeds: to the last digit. */
-const HALVINGS = 60;
 
 /**
  * The most likely share of hard (and fresh) seed in a lot, and the alive share of it, if the whole lot's alive share is
@@ -34,18 +32,15 @@ export function likelyUnlooked({
   const surelyAlive = parts.reduce((sum, part) => sum + part.alive, normal);
   const aliveSharesAt = (total: number) =>
     parts.map((part) => aliveShareOf(part, alive / total, (1 - alive) / (seeds - total)));
-  let from = surelyAlive;
-  let to = parts.reduce((sum, part) => sum + part.seeds - part.looked, surelyAlive);
-  for (let halving = 0; halving < HALVINGS; halving++) {
-    const total = (from + to) / 2;
+  const mostAlive = parts.reduce((sum, part) => sum + part.seeds - part.looked, surelyAlive);
+  const impliesMore = (total: number) => {
     const shares = aliveSharesAt(total);
-    const implied = parts.reduce(
-      (sum, part, i) => sum + (part.seeds - part.looked) * (shares[i] as number),
-      surelyAlive,
+    return (
+      parts.reduce((sum, part, i) => sum + (part.seeds - part.looked) * (shares[i] as number), surelyAlive) > total
     );
-    if (implied > total) from = total;
-    else to = total;
-  }
+  };
+  // To the last digit, since the interval is built on it.
+  const [from, to] = edgeBetween(impliesMore, surelyAlive, mostAlive, 0);
   const total = (from + to) / 2;
   const shares = aliveSharesAt(total);
   return parts.map((part, i) => {

@@ -1,6 +1,7 @@
 /*
  * How many seeds a germination test needs so that its interval is as narrow as wanted.
  */
+import { fewestBetween } from '../../statistics/fewest-between';
 import { requireSeeds } from './germinated-count';
 import { intervalHalfWidth, type WidthQuestion } from './interval-width';
 
@@ -60,10 +61,6 @@ export function seedsForWidth(input: SeedsForWidthInput): SeedsForWidth {
     tooFew = enough;
     enough = Math.min(2 * enough, most);
   }
-  while (enough - tooFew > 1) {
-    const middle = Math.floor((tooFew + enough) / 2);
-    if (isEnough(middle)) enough = middle;
-    else tooFew = middle;
-  }
-  return { ok: true, seeds: enough, halfWidth: widthWith(enough) };
+  const seeds = fewestBetween(isEnough, tooFew, enough);
+  return { ok: true, seeds, halfWidth: widthWith(seeds) };
 }

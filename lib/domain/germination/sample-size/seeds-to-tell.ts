@@ -5,6 +5,7 @@
  * not. Two numbers are therefore given: the smallest that does, and the steady one, from which every larger test does
  * too. A test that loses or gains a few seeds on the way is safe with the steady one.
  */
+import { edgeBetween } from '../../statistics/edge-between';
 import {
   addCounts,
   type Dishes,
@@ -142,14 +143,9 @@ function inUnevenDishes(goal: ErrorGoal, dishes: Dishes, seedsAvailable: number)
 function seedsThatSurelyDo({ poor, good, falseKeep, falseRegrow }: ErrorGoal): number {
   const needForKeep = (share: number) => -Math.log(falseKeep) / divergence(share, poor);
   const needForRegrow = (share: number) => -Math.log(falseRegrow) / divergence(share, good);
-  let low = poor;
-  let high = good;
-  // Forty halvings stay clear of the ends themselves, where a level of 0 or 1 divides by nothing.
-  for (let round = 0; round < 40; round++) {
-    const share = (low + high) / 2;
-    if (needForKeep(share) > needForRegrow(share)) low = share;
-    else high = share;
-  }
+  // A trillionth of the way stays clear of the ends themselves, where a level of 0 or 1 divides by nothing.
+  const isTooLow = (share: number) => needForKeep(share) > needForRegrow(share);
+  const [low, high] = edgeBetween(isTooLow, poor, good, 1e-12 * (good - poor));
   const share = (low + high) / 2;
   return Math.ceil(Math.max(needForKeep(share), needForRegrow(share)));
 }

@@ -2,6 +2,7 @@
  * Climbs the likelihood of a germination curve by Newton's method, damped until every step goes up.
  */
 import { choleskyFactor, choleskySolve } from '../../statistics/cholesky';
+import { inverseLogOdds, logOdds } from '../../statistics/log-odds';
 import { type CurveCoordinates, curveLikelihoodAt, curveLogLikelihood } from './curve-likelihood';
 import { type CurveShape, STANDARD_DISTRIBUTIONS } from './curve-shapes';
 import { isGerminated, type SeedInterval } from './dish-counts';
@@ -88,11 +89,11 @@ function move(at: CurveCoordinates, step: readonly number[], isLimitFree: boolea
   const moved = { ...at, logMiddle: at.logMiddle + (step[0] ?? 0), logSpread: at.logSpread + (step[1] ?? 0) };
   if (!isLimitFree) return moved;
   const logitLimit = at.logitLimit + (step[2] ?? 0);
-  return { ...moved, logitLimit, limit: 1 / (1 + Math.exp(-logitLimit)) };
+  return { ...moved, logitLimit, limit: inverseLogOdds(logitLimit) };
 }
 
 function withLimit(at: CurveCoordinates, limit: number): CurveCoordinates {
-  return { ...at, limit, logitLimit: Math.log(limit) - Math.log1p(-limit) };
+  return { ...at, limit, logitLimit: logOdds(limit) };
 }
 
 /** Mean and deviation of the logarithm of each stretch's middle. */

@@ -6,6 +6,7 @@
  * may take any value, so that no step can leave what is possible. With the limit held (at 1 or elsewhere) the first two
  * remain.
  */
+import { inverseLogOdds } from '../../statistics/log-odds';
 import { type CurveShape, STANDARD_DISTRIBUTIONS, type StandardDistribution } from './curve-shapes';
 import type { SeedInterval } from './dish-counts';
 
@@ -71,7 +72,7 @@ export function curveLikelihoodAt(
   const slope = new Array<number>(size).fill(0);
   const curvature = slope.map(() => new Array<number>(size).fill(0));
   const spread = Math.exp(at.logSpread);
-  const unable = 1 / (1 + Math.exp(at.logitLimit));
+  const unable = inverseLogOdds(-at.logitLimit);
   for (const interval of intervals) {
     const { fromZ, toZ } = standardised(interval, at);
     const from = derivativesOfShare(distribution, fromZ, spread);
@@ -112,7 +113,7 @@ function chanceBetween({ cdf, upperTail }: StandardDistribution, fromZ: number, 
 }
 
 function notGerminated({ upperTail }: StandardDistribution, fromZ: number, { limit, logitLimit }: CurveCoordinates) {
-  return 1 / (1 + Math.exp(logitLimit)) + limit * upperTail(fromZ);
+  return inverseLogOdds(-logitLimit) + limit * upperTail(fromZ);
 }
 
 /** Of H(z): first derivatives by logMiddle and logSpread; second by both twice and mixed. All 0 at day 0 and Infinity. */

@@ -2,6 +2,7 @@
  * The two shapes of germination times that can be fitted, as standard distributions of z = (log day - log middle) / spread.
  * Both are symmetric on a logarithmic scale of days; the log-logistic has the longer tails.
  */
+import { logOdds } from '../../statistics/log-odds';
 import { normalCdf, normalDensity, normalQuantile, normalUpperTail } from '../../statistics/normal-distribution';
 
 export const CURVE_SHAPES = ['log-logistic', 'log-normal'] as const;
@@ -35,7 +36,7 @@ export const STANDARD_DISTRIBUTIONS: Record<CurveShape, StandardDistribution> = 
     upperTail: logisticTail,
     density: logisticDensity,
     densitySlope: (z) => logisticDensity(z) * (logisticTail(z) - logisticTail(-z)),
-    quantile: (chance) => Math.log(chance) - Math.log1p(-chance),
+    quantile: logOdds,
     deviation: Math.PI / Math.sqrt(3),
   },
   'log-normal': {

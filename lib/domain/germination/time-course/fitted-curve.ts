@@ -8,7 +8,9 @@
  * last seen count as that and no more. Assumes that seeds are independent and alike: dishes that differ by more than
  * chance make the intervals too narrow.
  */
+
 import { choleskyInverse } from '../../statistics/cholesky';
+import { inverseLogOdds } from '../../statistics/log-odds';
 import { normalQuantile } from '../../statistics/normal-distribution';
 import { climbCurve } from './climb-curve';
 import { type CurveCoordinates, curveLikelihoodAt } from './curve-likelihood';
@@ -107,7 +109,7 @@ export function fitGerminationCurve(
     steepness,
     isLimitAtOne: !isLimitFree,
     standardErrors: {
-      limit: isLimitFree ? limit * (1 / (1 + Math.exp(logitLimit))) * errorOf(2) : null,
+      limit: isLimitFree ? limit * inverseLogOdds(-logitLimit) * errorOf(2) : null,
       middleDay: middleDay * errorOf(0),
       steepness: steepness * errorOf(1),
     },

@@ -1,8 +1,8 @@
+import { edgeBetween } from '../../statistics/edge-between';
 import { type CurveTop, climbCurve } from './climb-curve';
 import type { CurveShape } from './curve-shapes';
 import type { SeedInterval } from './dish-counts';
 
-const HALVINGS = 60;
 const CLOSE_ENOUGH = 1e-10;
 
 /**
@@ -34,14 +34,8 @@ export function likelyLimits(
   };
   const edge = (unlikely: number) => {
     if (unlikely > 0 && isLikely(unlikely)) return unlikely;
-    let outside = unlikely;
-    let inside = top.coordinates.limit;
-    for (let halving = 0; halving < HALVINGS && Math.abs(inside - outside) > CLOSE_ENOUGH; halving++) {
-      const middle = (outside + inside) / 2;
-      if (isLikely(middle)) inside = middle;
-      else outside = middle;
-    }
-    return inside;
+    const [likely] = edgeBetween(isLikely, top.coordinates.limit, unlikely, CLOSE_ENOUGH);
+    return likely;
   };
   return { lower: edge(0), upper: edge(1) };
 }

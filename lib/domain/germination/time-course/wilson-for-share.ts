@@ -1,4 +1,4 @@
-import { normalQuantile } from '../../statistics/normal-distribution';
+import { wilsonBounds } from '../../statistics/wilson-bounds';
 
 /**
  * Wilson score interval for a share that rests on an effective number of seeds, which need not be whole.
@@ -22,13 +22,7 @@ export function wilsonForShare({ share, seeds, level }: { share: number; seeds: 
     throw new RangeError(`wilsonForShare: seeds must be above 0, got ${seeds}`);
   }
   if (!(level > 0 && level < 1)) throw new RangeError(`wilsonForShare: level must be in (0, 1), got ${level}`);
-  const z = -normalQuantile((1 - level) / 2);
-  const perSeed = (z * z) / seeds;
-  const scaledUpper =
-    share + perSeed / 2 + z * Math.sqrt((share * (1 - share)) / seeds + (z * z) / (4 * seeds * seeds));
-  // The lower root from the product of both: their difference would lose the digits of a small share.
-  return {
-    lower: share === 0 ? 0 : (share * share) / scaledUpper,
-    upper: share === 1 ? 1 : Math.min(1, scaledUpper / (1 + perSeed)),
-  };
+  const [lower, upper] = wilsonBounds(share * seeds, (1 - share) * seeds, (1 - level) / 2);
+  // At the ends exactly, whatever the rounding of an effective number.
+  return { lower: share === 0 ? 0 : lower, upper: share === 1 ? 1 : upper };
 }
