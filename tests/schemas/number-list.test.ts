@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { numberList } from '../../lib/schemas/number-list';
+import { listedWords, numberList } from '../../lib/schemas/number-list';
 
 const weights = numberList({ min: 0, max: 1000, most: 5 }, 'weights');
 
@@ -28,5 +28,12 @@ describe('a list of numbers', () => {
     const counts = numberList({ min: 0, max: 100, most: 5 }, 'counts', true);
     expect(counts.parse('3 4')).toEqual([3, 4]);
     expect(counts.safeParse('3 4.5').error?.issues[0]?.message).toContain("'4.5' is not whole");
+  });
+});
+
+describe('words of a list', () => {
+  it('are parted by blanks, semicolons, and commas before a blank; never by a decimal comma', () => {
+    expect(listedWords(' 12,5; 10,2 ;0.5,\n7 g;; ')).toEqual(['12,5', '10,2', '0.5', '7', 'g']);
+    expect(listedWords(' ; ')).toEqual([]);
   });
 });

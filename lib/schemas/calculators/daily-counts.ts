@@ -4,6 +4,7 @@
  */
 import { formNumber } from '../field-schemas';
 import { SEED_COUNT } from '../limits';
+import { type Read, writtenLines } from './written-lines';
 
 export interface DailyCounts {
   /** dishes, the same number in every line */
@@ -18,7 +19,7 @@ export interface DailyCounts {
 }
 
 /** More inspections and dishes than a bench has; a data logger's file is not for this box. */
-export const MOST_INSPECTIONS = 200;
+const MOST_INSPECTIONS = 200;
 export const MOST_DISHES = 20;
 /** Ten years: beyond it somebody typed a date. Hours fit as well, for those who count by the hour. */
 const LAST_DAY = 100_000;
@@ -36,10 +37,8 @@ const NOT_LOOKED_AT = /^[-–—]?$/;
  * @returns the lines in order, or what is wrong, naming the line
  * Checked in tests/schemas/daily-counts.test.ts
  */
-export function readDailyCounts(text: string): { ok: true; value: DailyCounts } | { ok: false; message: string } {
-  const written = text
-    .split(/\r?\n/)
-    .flatMap((line, index) => (line.trim() === '' ? [] : [{ cells: cellsOf(line), number: index + 1 }]));
+export function readDailyCounts(text: string): Read<DailyCounts> {
+  const written = writtenLines(text).map(({ line, number }) => ({ cells: cellsOf(line), number }));
   if (written[0] && /^\p{L}/u.test(written[0].cells[0] ?? '')) written.shift();
   if (written.length === 0) return refuse('Write a line for each inspection: the day, then the seeds that germinated.');
   if (written.length > MOST_INSPECTIONS) return refuse(`Write at most ${MOST_INSPECTIONS} inspections.`);

@@ -1,7 +1,8 @@
 import { z } from 'zod';
-import { countBetween, numberBetween, optionalField } from '../field-schemas';
+import { countBetween, numberBetween, optionalField, positiveSeedCount, seedCount } from '../field-schemas';
 import { REPLICATE_COUNT, SEED_COUNT } from '../limits';
 import { numberList } from '../number-list';
+import { refuse, refuseHalfTest } from './parts-agree';
 
 /** What a dish holds, and what its interval can be worked out for while a page waits. */
 const MOST_SEEDS_A_DISH = 1000;
@@ -13,16 +14,15 @@ export const germinationByDishesSchema = z
     seedsADish: countBetween({ min: 1, max: MOST_SEEDS_A_DISH }, 'seeds'),
     alike: optionalField(numberBetween({ min: 0, max: 1 }, '')),
     minimum: optionalField(numberBetween({ min: 1, max: 100 }, '%')),
-    otherGrew: optionalField(countBetween({ min: 0, max: SEED_COUNT.max }, 'seeds')),
-    otherSeeds: optionalField(countBetween({ min: 1, max: SEED_COUNT.max }, 'seeds')),
+    otherGrew: optionalField(seedCount),
+    otherSeeds: optionalField(positiveSeedCount),
   })
   .superRefine(({ dishes, seedsADish, otherGrew, otherSeeds }, context) => {
-    const refuse = (field: string, message: string) => context.addIssue({ code: 'custom', path: [field], message });
     const most = Math.max(...dishes);
-    if (most > seedsADish) refuse('dishes', `${most} grew in a dish of ${seedsADish} seeds: check both.`);
-    if ((otherGrew === undefined) !== (otherSeeds === undefined)) {
-      refuse(otherGrew === undefined ? 'otherGrew' : 'otherSeeds', 'Give both figures of the other test, or neither.');
-    } else if ((otherGrew ?? 0) > (otherSeeds ?? 0)) {
-      refuse('otherGrew', 'More seeds grew than were set: check both.');
-    }
+    if (most > seedsADish) refuse(context, 'dishes', `${most} grew in a dish of ${seedsADish} seeds: check both.`);
+    refuseHalfTest(context, {
+      grew: { field: 'otherGrew', count: otherGrew },
+      set: { field: 'otherSeeds', count: otherSeeds },
+      test: 'the other test',
+    });
   });

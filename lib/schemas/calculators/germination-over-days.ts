@@ -4,9 +4,11 @@ import { blankToUndefined, optionalField } from '../field-schemas';
 import { SEED_COUNT } from '../limits';
 import { numberList } from '../number-list';
 import { type DailyCounts, MOST_DISHES, readDailyCounts } from './daily-counts';
+import { oneOf } from './question-parts';
+import { readWith } from './written-lines';
 
-export const COUNTS_ARE = ['new', 'total'] as const;
-export type CountsAre = (typeof COUNTS_ARE)[number];
+const COUNTS_ARE = ['new', 'total'] as const;
+type CountsAre = (typeof COUNTS_ARE)[number];
 
 /** 200 inspections of 20 dishes fit. */
 const LONGEST_TEXT = 20_000;
@@ -16,12 +18,7 @@ const dailyCounts = z.preprocess(
   z
     .string({ error: 'Write a line for each inspection: the day, then the seeds that germinated.' })
     .max(LONGEST_TEXT, `Shorten this to ${LONGEST_TEXT} characters.`)
-    .transform((text, context) => {
-      const read = readDailyCounts(text);
-      if (read.ok) return read.value;
-      context.addIssue(read.message);
-      return z.NEVER;
-    }),
+    .transform(readWith(readDailyCounts)),
 );
 
 /** Germination over days: what its calculator is asked. */
@@ -29,7 +26,7 @@ export const germinationOverDaysSchema = z
   .object({
     counts: dailyCounts,
     seeds: numberList({ min: 1, max: SEED_COUNT.max, most: MOST_DISHES }, 'numbers of seeds', true),
-    countsAre: optionalField(z.enum(COUNTS_ARE, 'Choose one of the list.')),
+    countsAre: optionalField(oneOf(COUNTS_ARE)),
   })
   .superRefine(({ counts, seeds, countsAre }, context) => {
     const dishes = dishesOf(counts, seeds, countsAre ?? 'new');

@@ -1,24 +1,16 @@
 /** Hard and dormant seed: what the four forms of its calculator are asked. Field names differ, for they share an address. */
 import { z } from 'zod';
-import { countBetween, optionalField } from '../field-schemas';
-import { SEED_COUNT } from '../limits';
+import { optionalField, positiveSeedCount, seedCount } from '../field-schemas';
+import { MORE_THAN_SET, refuse, refuseHalfTest } from './parts-agree';
 
-const some = countBetween({ min: 1, max: SEED_COUNT.max }, 'seeds');
-const any = countBetween({ min: 0, max: SEED_COUNT.max }, 'seeds');
 /** Left empty, none was seen. */
-const noneUnlessSaid = optionalField(any).transform((count) => count ?? 0);
-
-interface Refusing {
-  addIssue(issue: { code: 'custom'; path: string[]; message: string }): void;
-}
-const refuse = (context: Refusing, field: string, message: string) =>
-  context.addIssue({ code: 'custom', path: [field], message });
+const noneUnlessSaid = optionalField(seedCount).transform((count) => count ?? 0);
 
 /** A test that left hard or fresh seed, of which some was looked at. */
 export const sideSamplesSchema = z
   .object({
-    seeds: some,
-    normal: any,
+    seeds: positiveSeedCount,
+    normal: seedCount,
     hard: noneUnlessSaid,
     hardLooked: noneUnlessSaid,
     hardAlive: noneUnlessSaid,
@@ -38,39 +30,41 @@ export const sideSamplesSchema = z
     }
   });
 
-/** The same lot, other seed, set to germinate as it was. */
-const germination = { grew: optionalField(any), set: optionalField(some) };
-
-function refuseHalfTest({ grew, set }: { grew?: number | undefined; set?: number | undefined }, context: Refusing) {
-  if ((grew === undefined) !== (set === undefined)) {
-    refuse(context, grew === undefined ? 'grew' : 'set', 'Give both figures of the germination test, or neither.');
-  } else if ((grew ?? 0) > (set ?? 0)) refuse(context, 'grew', 'More seeds grew than were set: check both.');
-}
-
 const NONE_COUNTED = 'Count at least one seed.';
 
 /** Seed stained in tetrazolium. */
 export const tetrazoliumSchema = z
-  .object({ stained: any, partly: noneUnlessSaid, unstained: noneUnlessSaid, ...germination })
+  .object({
+    stained: seedCount,
+    partly: noneUnlessSaid,
+    unstained: noneUnlessSaid,
+    /** the same lot, other seed, set to germinate as it was */
+    grew: optionalField(seedCount),
+    set: optionalField(positiveSeedCount),
+  })
   .superRefine((asked, context) => {
     if (asked.stained + asked.partly + asked.unstained === 0) refuse(context, 'stained', NONE_COUNTED);
-    refuseHalfTest(asked, context);
+    refuseHalfTest(context, {
+      grew: { field: 'grew', count: asked.grew },
+      set: { field: 'set', count: asked.set },
+      test: 'the germination test',
+    });
   });
 
 /** Seed cut open. */
 export const cutSchema = z
-  .object({ firm: any, empty: noneUnlessSaid, insect: noneUnlessSaid, rotten: noneUnlessSaid })
+  .object({ firm: seedCount, empty: noneUnlessSaid, insect: noneUnlessSaid, rotten: noneUnlessSaid })
   .superRefine((asked, context) => {
     if (asked.firm + asked.empty + asked.insect + asked.rotten === 0) refuse(context, 'firm', NONE_COUNTED);
   });
 
 /** A side sample of the lot, scarified or chilled before it was set, beside one set as it was. */
 export const treatedSampleSchema = z
-  .object({ treatedGrew: any, treatedSet: some, plainGrew: any, plainSet: some })
+  .object({ treatedGrew: seedCount, treatedSet: positiveSeedCount, plainGrew: seedCount, plainSet: positiveSeedCount })
   .superRefine((asked, context) => {
     for (const sample of ['treated', 'plain'] as const) {
       if (asked[`${sample}Grew`] > asked[`${sample}Set`]) {
-        refuse(context, `${sample}Grew`, 'More seeds grew than were set: check both.');
+        refuse(context, `${sample}Grew`, MORE_THAN_SET);
       }
     }
   });

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { countBetween, numberBetween, optionalField } from '../field-schemas';
 import { numberList } from '../number-list';
+import { assurancePercent, oneOf } from './question-parts';
 
-export const BREEDING_WAYS = ['crossing', 'selfing'] as const;
-const breeding = z.enum(BREEDING_WAYS, 'Choose one of the list.');
+const breeding = oneOf(['crossing', 'selfing']);
 /** percent of all copies of a gene */
 const frequency = numberBetween({ min: 0.1, max: 50 }, '%');
 
@@ -13,7 +13,7 @@ export const rareFormQuestion = z.object({
   frequency,
   genes: optionalField(countBetween({ min: 1, max: 10_000 }, 'genes')),
   breeding,
-  assurance: numberBetween({ min: 1, max: 99.9 }, '%'),
+  assurance: assurancePercent,
 });
 
 /** How many parents a seed lot really has. */

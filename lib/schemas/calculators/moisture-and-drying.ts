@@ -2,11 +2,13 @@
 import { z } from 'zod';
 import { moisturePercent, numberBetween, optionalField, positiveWeightG, textUpTo } from '../field-schemas';
 import { CROP_OR_OIL, cropName, oilPercent, oilRange } from './crop-oil';
+import { allOrNone } from './parts-agree';
+import { balanceStepG, oneOf } from './question-parts';
 import { readWeighings } from './weighings';
+import { readWith } from './written-lines';
 
 /** grams; a dish that was tared away weighs nothing */
 const dishG = numberBetween({ min: 0, max: 10_000 }, 'g');
-const stepG = numberBetween({ min: 0.00001, max: 100 }, 'g');
 const humidity = numberBetween({ min: 0, max: 100 }, '%');
 const temperature = numberBetween({ min: -60, max: 80 }, '°C');
 
@@ -23,7 +25,7 @@ export const ovenSchema = z
     /** seed alone, before and after pre-drying */
     wetBefore: optionalField(positiveWeightG),
     wetAfter: optionalField(positiveWeightG),
-    ovenStep: stepG,
+    ovenStep: balanceStepG,
   })
   .refine(({ dishA, freshA }) => freshA > dishA, { path: ['freshA'], message: 'This must be heavier than the dish.' })
   .refine(({ dishA, dryA }) => dryA > dishA, { path: ['dryA'], message: 'This must be heavier than the dish.' })
@@ -53,13 +55,13 @@ export const ovenSchema = z
     message: 'Pre-dried seed cannot be heavier than before.',
   });
 
-export const BASES = ['fresh', 'dry'] as const;
+const BASES = ['fresh', 'dry'] as const;
 
 /** One moisture said the other way. Of dry weight it may pass 100. */
 export const basisSchema = z
   .object({
     basisMoisture: numberBetween({ min: 0, max: 500 }, '%'),
-    basis: z.enum(BASES, 'Choose one of the list.'),
+    basis: oneOf(BASES),
   })
   .refine(({ basisMoisture, basis }) => basis === 'dry' || basisMoisture < 100, {
     path: ['basisMoisture'],
@@ -96,12 +98,7 @@ export const targetSchema = z.object({
   targetTo: moisturePercent,
 });
 
-const weighings = textUpTo(10_000).transform((text, context) => {
-  const read = readWeighings(text);
-  if (read.ok) return read.value;
-  context.addIssue(read.message);
-  return z.NEVER;
-});
+const weighings = textUpTo(10_000).transform(readWith(readWeighings));
 
 /** How drying goes on. */
 export const progressSchema = z
@@ -109,7 +106,7 @@ export const progressSchema = z
     weighings,
     progressFrom: moisturePercent,
     progressTo: moisturePercent,
-    progressStep: stepG,
+    progressStep: balanceStepG,
     /** where the drying air brings the seed, where that is known */
     progressSettles: optionalField(moisturePercent),
   })
@@ -117,8 +114,3 @@ export const progressSchema = z
     path: ['progressTo'],
     message: 'Write less than it began with.',
   });
-
-function allOrNone(...values: (number | undefined)[]): boolean {
-  const given = values.filter((value) => value !== undefined);
-  return given.length === 0 || given.length === values.length;
-}

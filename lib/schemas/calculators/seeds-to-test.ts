@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { WIDTH_BASES } from '../../domain/germination/sample-size/interval-width';
 import { countBetween, numberBetween, optionalField, percent } from '../field-schemas';
+import { allOrNone } from './parts-agree';
+import { level, oneOf } from './question-parts';
 
 /** Lines for which plans are made, percent. */
 const LINE_PERCENT = { min: 20, max: 98 } as const;
@@ -37,7 +39,7 @@ export const groupsQuestion = z
     path: ['group'],
     message: `Write a larger group: at most ${MOST_LOOKS} looks are planned.`,
   })
-  .refine(({ tested, germinated }) => (tested === undefined) === (germinated === undefined), {
+  .refine(({ tested, germinated }) => allOrNone(tested, germinated), {
     path: ['germinated'],
     message: 'Fill in both figures so far, or neither.',
   })
@@ -63,15 +65,12 @@ export const oneTestQuestion = z
     message: 'Write at least one point more than the line.',
   });
 
-export const WIDTH_LEVELS = ['80', '90', '95', '99'] as const;
-export const WIDTH_METHODS = ['wilson', 'exact'] as const;
-
 /** A figure as narrow as wanted. */
 export const widthQuestion = z.object({
   expected: percent,
   within: numberBetween({ min: 0.5, max: 45 }, 'points'),
-  level: z.enum(WIDTH_LEVELS, 'Choose one of the list.'),
-  method: z.enum(WIDTH_METHODS, 'Choose one of the list.'),
-  basis: z.enum(WIDTH_BASES, 'Choose one of the list.'),
+  level,
+  method: oneOf(['wilson', 'exact']),
+  basis: oneOf(WIDTH_BASES),
   available: optionalField(seedsToUse),
 });

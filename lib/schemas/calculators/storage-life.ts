@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { COLDEST_STORE_C, WARMEST_STORE_C } from '../../domain/longevity/reach-goal';
 import { moisturePercent, numberBetween, optionalField } from '../field-schemas';
+import { allOrNone } from './parts-agree';
 
 const id = optionalField(z.string().max(80, 'Choose one of the list.'));
 const temperatureC = numberBetween({ min: COLDEST_STORE_C, max: WARMEST_STORE_C }, '°C');
@@ -35,14 +36,12 @@ export const storageLifeSchema = z
     path: ['wanted'],
     message: 'Write less than it begins with: seed in store never gains.',
   })
-  .refine(isWhole, {
-    path: ['beforeYears'],
-    message: 'Fill in all three of the storage before, or none.',
-  });
+  .refine(
+    ({ beforeYears, beforeMoisture, beforeTemperature }) => allOrNone(beforeYears, beforeMoisture, beforeTemperature),
+    {
+      path: ['beforeYears'],
+      message: 'Fill in all three of the storage before, or none.',
+    },
+  );
 
 export type StorageLifeQuestion = z.infer<typeof storageLifeSchema>;
-
-function isWhole(input: { beforeYears?: number; beforeMoisture?: number; beforeTemperature?: number }): boolean {
-  const given = [input.beforeYears, input.beforeMoisture, input.beforeTemperature].filter((part) => part !== undefined);
-  return given.length === 0 || given.length === 3;
-}

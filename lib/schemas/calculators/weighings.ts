@@ -4,8 +4,10 @@
 import { fromEpochDay, isCalendarDate, toEpochDay } from '../../domain/calendar/calendar-date';
 import { formNumber } from '../field-schemas';
 import { WEIGHT_G } from '../limits';
+import { listedWords } from '../number-list';
+import { type Read, writtenLines } from './written-lines';
 
-export type WeighingLine = { hours: number; weightG: number };
+type WeighingLine = { hours: number; weightG: number };
 export type Weighings = {
   weighings: WeighingLine[];
   /** the day whose first minute is hour 0, when the lines carry dates; null when they carry hours */
@@ -13,7 +15,7 @@ export type Weighings = {
 };
 
 /** More lines than anybody weighs a jar; a whole logger file is not for this box. */
-export const MOST_WEIGHINGS = 200;
+const MOST_WEIGHINGS = 200;
 /** Fifty years of hours: beyond it somebody typed a year as an hour. */
 const MOST_HOURS = 438_300;
 
@@ -28,8 +30,8 @@ const TIME = /^([01]?\d|2[0-3]):([0-5]\d)$/;
  *          earliest day, and a date without a time is taken as noon
  * Checked in tests/schemas/weighings.test.ts
  */
-export function readWeighings(text: string): { ok: true; value: Weighings } | { ok: false; message: string } {
-  const lines = text.split(/\r?\n/).flatMap((line, index) => (line.trim() === '' ? [] : [{ line, number: index + 1 }]));
+export function readWeighings(text: string): Read<Weighings> {
+  const lines = writtenLines(text);
   if (lines.length === 0) return { ok: false, message: 'Write a line for each weighing: hours or date, and grams.' };
   if (lines.length > MOST_WEIGHINGS) return { ok: false, message: `Write at most ${MOST_WEIGHINGS} weighings.` };
   const read: { at: number; weightG: number; dated: boolean; number: number }[] = [];
@@ -71,11 +73,7 @@ export function readWeighings(text: string): { ok: true; value: Weighings } | { 
 }
 
 function readLine(line: string): { at: number; weightG: number; dated: boolean } | null {
-  const words = line
-    .trim()
-    .replace(/\s*g$/i, '')
-    .split(/[\s;]+|,\s+/)
-    .filter((word) => word !== '');
+  const words = listedWords(line.trim().replace(/\s*g$/i, ''));
   const weightG = formNumber(words.at(-1), 'g');
   if (typeof weightG !== 'number' || !Number.isFinite(weightG)) return null;
   const [first, time] = words;

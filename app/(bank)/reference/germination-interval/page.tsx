@@ -3,9 +3,10 @@ import { IntervalStrips, type Strip } from '@/app/_components/interval-strips';
 import { formatPercent } from '@/app/_format/figures';
 import { binomialInterval } from '@/lib/domain/statistics/binomial-interval';
 import { germinationByDishesSchema } from '@/lib/schemas/calculators/germination-by-dishes';
-import { germinationIntervalSchema, INTERVAL_LEVELS } from '@/lib/schemas/calculators/germination-interval';
+import { germinationIntervalSchema } from '@/lib/schemas/calculators/germination-interval';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { CalculatorPage } from '../_parts/calculator-page';
+import { LEVEL_CHOICE } from '../_parts/level-choice';
 import { MethodFoldOut } from '../_parts/method-fold-out';
 import { AskChoice, AskNumber, AskText } from '../_parts/question-fields';
 import { QuestionForm } from '../_parts/question-form';
@@ -38,13 +39,7 @@ export default async function GerminationIntervalPage({ searchParams }: { search
       >
         <AskNumber question={question} name="germinated" label="Seeds that grew" whole />
         <AskNumber question={question} name="seeds" label="Seeds set" whole />
-        <AskChoice
-          question={question}
-          name="level"
-          label="How sure"
-          optional
-          options={INTERVAL_LEVELS.map((value) => ({ value, label: `${value} in 100` }))}
-        />
+        <AskChoice question={question} name="level" label="How sure" optional options={LEVEL_CHOICE} />
       </QuestionForm>
       {question.input && <Answer {...question.input} level={Number(question.input.level ?? 95) / 100} />}
       <section id="by-dishes" className="grid gap-4" aria-labelledby="by-dishes-title">

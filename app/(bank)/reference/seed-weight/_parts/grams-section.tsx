@@ -2,7 +2,8 @@ import type { z } from 'zod';
 import { Notice } from '@/app/_components/notice';
 import { formatCount } from '@/app/_format/figures';
 import { gramsForSeeds, type SeedSample } from '@/lib/domain/stock/seeds-by-weight';
-import { gramsSchema, PACKET_LEVELS } from '@/lib/schemas/calculators/seed-weight';
+import { gramsSchema } from '@/lib/schemas/calculators/seed-weight';
+import { LEVEL_CHOICE } from '../../_parts/level-choice';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import type { Question } from '../../_parts/read-question';
@@ -28,7 +29,7 @@ export function GramsSection({ action, question, sample }: Props) {
           question={question}
           name="gramsAssurance"
           label="Chance that enough are there"
-          options={PACKET_LEVELS.map((value) => ({ value, label: `${value} in 100` }))}
+          options={LEVEL_CHOICE}
         />
       </QuestionForm>
       {question.input && sample && <Answer asked={question.input} sample={sample} />}

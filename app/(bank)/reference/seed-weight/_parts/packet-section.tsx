@@ -2,7 +2,8 @@ import type { z } from 'zod';
 import { Notice } from '@/app/_components/notice';
 import { formatCount } from '@/app/_format/figures';
 import { type SeedSample, seedsByWeight } from '@/lib/domain/stock/seeds-by-weight';
-import { PACKET_LEVELS, packetSchema } from '@/lib/schemas/calculators/seed-weight';
+import { packetSchema } from '@/lib/schemas/calculators/seed-weight';
+import { LEVEL_CHOICE } from '../../_parts/level-choice';
 import { MethodFoldOut } from '../../_parts/method-fold-out';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
@@ -25,12 +26,7 @@ export function PacketSection({ action, question, sample }: Props) {
       <QuestionForm action={action} question={question} fields={Object.keys(packetSchema.shape)}>
         <AskNumber question={question} name="packetGrams" label="Seed in the packet" unit="g" />
         <AskNumber question={question} name="packetStep" label="Balance reads to" unit="g" />
-        <AskChoice
-          question={question}
-          name="packetLevel"
-          label="How sure"
-          options={PACKET_LEVELS.map((value) => ({ value, label: `${value} in 100` }))}
-        />
+        <AskChoice question={question} name="packetLevel" label="How sure" options={LEVEL_CHOICE} />
       </QuestionForm>
       {question.input && sample && <Answer asked={question.input} sample={sample} />}
       {question.input && !sample && <Notice kind="note">The replicates above come first.</Notice>}

@@ -3,7 +3,8 @@ import { Notice } from '@/app/_components/notice';
 import { formatCount } from '@/app/_format/figures';
 import { intervalHalfWidth } from '@/lib/domain/germination/sample-size/interval-width';
 import { seedsForWidth } from '@/lib/domain/germination/sample-size/seeds-for-width';
-import { WIDTH_LEVELS, type widthQuestion } from '@/lib/schemas/calculators/seeds-to-test';
+import type { widthQuestion } from '@/lib/schemas/calculators/seeds-to-test';
+import { LEVEL_CHOICE } from '../../_parts/level-choice';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import type { Question } from '../../_parts/read-question';
@@ -21,12 +22,7 @@ export function Width({ question }: { question: Question<Asked> }) {
       <QuestionForm action="/reference/seeds-to-test#width" question={question} fields={FIELDS}>
         <AskNumber question={question} name="expected" label="Germination expected" unit="%" />
         <AskNumber question={question} name="within" label="To within" hint="To either side." unit="points" />
-        <AskChoice
-          question={question}
-          name="level"
-          label="How sure"
-          options={WIDTH_LEVELS.map((value) => ({ value, label: `${value} in 100` }))}
-        />
+        <AskChoice question={question} name="level" label="How sure" options={LEVEL_CHOICE} />
         <AskChoice
           question={question}
           name="method"
