@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dormantInWords } from '@/app/(bank)/reference/hard-and-dormant-seed/dormant-words';
+import { dormantInWords } from '@/app/(bank)/reference/hard-and-dormant-seed/_parts/dormant-words';
 import { dormantShare } from '@/lib/domain/germination/dormancy/dormant-share';
 
 const between = (alive: number, aliveOf: number, germinated: number, seeds: number) =>

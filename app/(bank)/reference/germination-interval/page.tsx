@@ -10,9 +10,10 @@ import { LEVEL_CHOICE } from '../_parts/level-choice';
 import { MethodFoldOut } from '../_parts/method-fold-out';
 import { AskChoice, AskNumber, AskText } from '../_parts/question-fields';
 import { QuestionForm } from '../_parts/question-form';
+import { QuestionPart } from '../_parts/question-part';
 import { type Address, readQuestion } from '../_parts/read-question';
-import { BoundsTable } from './bounds-table';
-import { DishesAnswer } from './dishes-answer';
+import { BoundsTable } from './_parts/bounds-table';
+import { DishesAnswer } from './_parts/dishes-answer';
 
 const SLUG = 'germination-interval';
 const EXAMPLE = { germinated: '45', seeds: '50', level: '95' };
@@ -42,12 +43,11 @@ export default async function GerminationIntervalPage({ searchParams }: { search
         <AskChoice question={question} name="level" label="How sure" optional options={LEVEL_CHOICE} />
       </QuestionForm>
       {question.input && <Answer {...question.input} level={Number(question.input.level ?? 95) / 100} />}
-      <section id="by-dishes" className="grid gap-4" aria-labelledby="by-dishes-title">
-        <h2 id="by-dishes-title">Dish by dish</h2>
-        <p className="max-w-prose">
-          With the count of each dish it shows whether they agree, and how much less sure the figure is when they do
-          not.
-        </p>
+      <QuestionPart
+        id="by-dishes"
+        title="Dish by dish"
+        says="With the count of each dish it shows whether they agree, and how much less sure the figure is when they do not."
+      >
         <QuestionForm
           action={`/reference/${SLUG}#by-dishes`}
           question={dishes}
@@ -72,7 +72,7 @@ export default async function GerminationIntervalPage({ searchParams }: { search
           <AskNumber question={dishes} name="otherSeeds" label="Another test: seeds set" whole optional />
         </QuestionForm>
         {dishes.input && <DishesAnswer asked={dishes.input} />}
-      </section>
+      </QuestionPart>
       <MethodFoldOut
         page="germination-interval.md"
         equation={

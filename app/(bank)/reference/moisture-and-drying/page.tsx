@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { CalculatorPage } from '../_parts/calculator-page';
+import { QuestionPart } from '../_parts/question-part';
 import type { Address } from '../_parts/read-question';
 import { AirSection } from './_parts/air-section';
 import { BasisSection } from './_parts/basis-section';
@@ -35,10 +36,9 @@ export default async function MoistureAndDryingPage({ searchParams }: { searchPa
         ))}
       </nav>
       {SECTIONS.map(({ id, title, Section }) => (
-        <section key={id} id={id} aria-labelledby={`${id}-title`} className="grid scroll-mt-4 gap-4">
-          <h2 id={`${id}-title`}>{title}</h2>
+        <QuestionPart key={id} id={id} title={title}>
           <Section action={`/reference/${SLUG}#${id}`} address={address} />
-        </section>
+        </QuestionPart>
       ))}
     </CalculatorPage>
   );

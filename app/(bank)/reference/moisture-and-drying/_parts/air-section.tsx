@@ -4,9 +4,9 @@ import { airSchema } from '@/lib/schemas/calculators/moisture-and-drying';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
+import type { SectionProps } from '../../_parts/section-props';
 import { CROP_CHOICE, seedWords } from './crop-choice';
 import { formatMoisture } from './moisture-words';
-import type { SectionProps } from './section-props';
 
 const EXAMPLE = { airMoisture: '6', airCrop: 'Kale', airTemperature: '18', airHumidity: '25' };
 /** FAO genebank standards 2014, 4.2.1: dry at 5-20 C and 10-25 % relative humidity. */

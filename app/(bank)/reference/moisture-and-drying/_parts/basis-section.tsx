@@ -3,7 +3,7 @@ import { basisSchema } from '@/lib/schemas/calculators/moisture-and-drying';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
-import type { SectionProps } from './section-props';
+import type { SectionProps } from '../../_parts/section-props';
 
 const EXAMPLE = { basisMoisture: '8', basis: 'fresh' };
 const WORDS = { fresh: 'of fresh weight', dry: 'of dry weight' } as const;

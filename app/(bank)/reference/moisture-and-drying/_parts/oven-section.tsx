@@ -6,10 +6,10 @@ import { MethodFoldOut } from '../../_parts/method-fold-out';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
+import type { SectionProps } from '../../_parts/section-props';
 import { CROP_CHOICE } from './crop-choice';
 import { formatMoisture, formatPoints } from './moisture-words';
 import { OvenAdviceList } from './oven-advice-list';
-import type { SectionProps } from './section-props';
 
 const EXAMPLE = {
   ovenCrop: 'Kale',

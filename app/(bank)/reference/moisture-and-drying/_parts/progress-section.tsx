@@ -7,10 +7,10 @@ import { MethodFoldOut } from '../../_parts/method-fold-out';
 import { AskLines, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
+import type { SectionProps } from '../../_parts/section-props';
 import { DryingPicture } from './drying-picture';
 import { formatMoisture, formatMoment, formatOnBalance } from './moisture-words';
 import { progressWords } from './progress-words';
-import type { SectionProps } from './section-props';
 
 const EXAMPLE = {
   weighings:

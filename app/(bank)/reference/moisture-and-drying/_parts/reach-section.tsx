@@ -12,10 +12,10 @@ import { reachSchema } from '@/lib/schemas/calculators/moisture-and-drying';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
+import type { SectionProps } from '../../_parts/section-props';
 import { CROP_CHOICE, seedWords } from './crop-choice';
 import { EquilibriumMethod } from './equilibrium-method';
 import { formatMoisture } from './moisture-words';
-import type { SectionProps } from './section-props';
 
 const EXAMPLE = { reachHumidity: '15', reachTemperature: '15', reachCrop: 'Kale' };
 /** The table is one of about 25 C; within this of it the two may be compared. */

@@ -3,8 +3,8 @@ import { targetSchema } from '@/lib/schemas/calculators/moisture-and-drying';
 import { AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
+import type { SectionProps } from '../../_parts/section-props';
 import { formatMoisture } from './moisture-words';
-import type { SectionProps } from './section-props';
 
 const EXAMPLE = { targetGrams: '500', targetFrom: '12.5', targetTo: '7' };
 
