@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
-import type { ReactNode } from 'react';
 import { gramsSchema, packetSchema, seedWeightSchema } from '@/lib/schemas/calculators/seed-weight';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { CalculatorPage } from '../_parts/calculator-page';
+import { QuestionPart } from '../_parts/question-part';
 import { type Address, readQuestion } from '../_parts/read-question';
 import { GramsSection } from './_parts/grams-section';
 import { PacketSection } from './_parts/packet-section';
@@ -35,24 +35,15 @@ export default async function SeedWeightPage({ searchParams }: { searchParams: P
   };
   return (
     <CalculatorPage slug={SLUG}>
-      <Part id="thousand" title="Thousand-seed weight">
+      <QuestionPart id="thousand" title="Thousand-seed weight">
         <ThousandSection action={`/reference/${SLUG}#thousand`} question={weighed} />
-      </Part>
-      <Part id="packet" title="Seeds in a packet">
+      </QuestionPart>
+      <QuestionPart id="packet" title="Seeds in a packet">
         <PacketSection action={`/reference/${SLUG}#packet`} question={packet} sample={sample} />
-      </Part>
-      <Part id="grams" title="Grams to weigh out">
+      </QuestionPart>
+      <QuestionPart id="grams" title="Grams to weigh out">
         <GramsSection action={`/reference/${SLUG}#grams`} question={grams} sample={sample} />
-      </Part>
+      </QuestionPart>
     </CalculatorPage>
-  );
-}
-
-function Part({ id, title, children }: { id: string; title: string; children: ReactNode }) {
-  return (
-    <section id={id} aria-labelledby={`${id}-title`} className="grid scroll-mt-4 gap-4">
-      <h2 id={`${id}-title`}>{title}</h2>
-      {children}
-    </section>
   );
 }

@@ -4,6 +4,7 @@ import { effectiveParents, parentsBySeed } from '@/lib/domain/regrow/diversity/e
 import type { parentsQuestion } from '@/lib/schemas/calculators/keeping-variety';
 import { AskChoice, AskNumber, AskText } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
+import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 import { BREEDING_OPTIONS } from './rare-form';
 
@@ -14,8 +15,7 @@ type Asked = z.infer<typeof parentsQuestion>;
 /** How many parents a seed lot really has, when some gave more seed than others. */
 export function Parents({ question }: { question: Question<Asked> }) {
   return (
-    <section className="grid gap-3" aria-labelledby="parents">
-      <h2 id="parents">How many parents a lot really has</h2>
+    <QuestionPart id="parents" title="How many parents a lot really has">
       <QuestionForm action="/reference/keeping-variety#parents" question={question} fields={FIELDS}>
         <AskText
           question={question}
@@ -35,7 +35,7 @@ export function Parents({ question }: { question: Question<Asked> }) {
         />
       </QuestionForm>
       {question.input && <Answer asked={question.input} />}
-    </section>
+    </QuestionPart>
   );
 }
 

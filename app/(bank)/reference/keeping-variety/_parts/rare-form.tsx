@@ -4,6 +4,7 @@ import { chanceOfKeepingAllele, plantsToKeepAllele } from '@/lib/domain/regrow/d
 import type { rareFormQuestion } from '@/lib/schemas/calculators/keeping-variety';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
+import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 
 export const BREEDING_OPTIONS = [
@@ -21,8 +22,7 @@ const inbreedingOf = ({ breeding }: Asked) => (breeding === 'selfing' ? 1 : 0);
 /** How many plants keep a form that few of them carry. */
 export function RareForm({ question }: { question: Question<Asked> }) {
   return (
-    <section className="grid gap-3" aria-labelledby="rare">
-      <h2 id="rare">Keep what is rare</h2>
+    <QuestionPart id="rare" title="Keep what is rare">
       <QuestionForm action="/reference/keeping-variety#rare" question={question} fields={FIELDS}>
         <AskNumber question={question} name="plants" label="Plants that give seed" whole />
         <AskNumber
@@ -44,7 +44,7 @@ export function RareForm({ question }: { question: Question<Asked> }) {
         <AskNumber question={question} name="assurance" label="Assurance" unit="%" />
       </QuestionForm>
       {question.input && <Answer asked={question.input} />}
-    </section>
+    </QuestionPart>
   );
 }
 

@@ -9,6 +9,7 @@ import type { regrowingsQuestion } from '@/lib/schemas/calculators/keeping-varie
 import { CurvePicture } from '../../_parts/curve-picture';
 import { AskNumber, AskText } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
+import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 import { roundTicks } from '../../_parts/ticks';
 
@@ -19,8 +20,7 @@ type Asked = z.infer<typeof regrowingsQuestion>;
 /** What a row of regrowings does to a variety. */
 export function Regrowings({ question }: { question: Question<Asked> }) {
   return (
-    <section className="grid gap-3" aria-labelledby="regrowings">
-      <h2 id="regrowings">What many regrowings do</h2>
+    <QuestionPart id="regrowings" title="What many regrowings do">
       <QuestionForm action="/reference/keeping-variety#regrowings" question={question} fields={FIELDS}>
         <AskText
           question={question}
@@ -32,7 +32,7 @@ export function Regrowings({ question }: { question: Question<Asked> }) {
         <AskNumber question={question} name="regrowingFrequency" label="The rare form, at first" unit="%" />
       </QuestionForm>
       {question.input && <Answer asked={question.input} />}
-    </section>
+    </QuestionPart>
   );
 }
 

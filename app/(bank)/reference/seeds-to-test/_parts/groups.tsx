@@ -5,6 +5,7 @@ import type { SequentialPlan } from '@/lib/domain/germination/sample-size/sequen
 import { CurvePicture } from '../../_parts/curve-picture';
 import { AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
+import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 import { roundTicks } from '../../_parts/ticks';
 import { type AskedPlan, pictureRange, regrowCurve, workOutPlan } from './asked-plan';
@@ -22,8 +23,7 @@ const ALL_LOTS = Array.from({ length: 101 }, (_, percent) => percent / 100);
 /** Test in groups and stop as soon as the count is clear. */
 export function Groups({ question }: { question: Question<AskedPlan> }) {
   return (
-    <section className="grid gap-3" aria-labelledby="groups">
-      <h2 id="groups">In groups, stopping when the count is clear</h2>
+    <QuestionPart id="groups" title="In groups, stopping when the count is clear">
       <QuestionForm action="/reference/seeds-to-test#groups" question={question} fields={FIELDS}>
         <AskNumber question={question} name="line" label="The line" hint="A lot below it is to be regrown." unit="%" />
         <AskNumber
@@ -60,7 +60,7 @@ export function Groups({ question }: { question: Question<AskedPlan> }) {
         />
       </QuestionForm>
       {question.input && <Answer asked={question.input} />}
-    </section>
+    </QuestionPart>
   );
 }
 

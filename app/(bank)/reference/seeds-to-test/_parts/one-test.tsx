@@ -5,6 +5,7 @@ import { seedsToTell } from '@/lib/domain/germination/sample-size/seeds-to-tell'
 import type { oneTestQuestion } from '@/lib/schemas/calculators/seeds-to-test';
 import { AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
+import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 import { inHundred } from './in-hundred';
 
@@ -16,8 +17,7 @@ type Asked = z.infer<typeof oneTestQuestion>;
 /** One test of a fixed size against a line. */
 export function OneTest({ question }: { question: Question<Asked> }) {
   return (
-    <section className="grid gap-3" aria-labelledby="one-test">
-      <h2 id="one-test">In one test, above a line</h2>
+    <QuestionPart id="one-test" title="In one test, above a line">
       <QuestionForm action="/reference/seeds-to-test#one-test" question={question} fields={FIELDS}>
         <AskNumber question={question} name="threshold" label="The line" unit="%" />
         <AskNumber question={question} name="truly" label="The lot truly has" hint="What you believe." unit="%" />
@@ -54,7 +54,7 @@ export function OneTest({ question }: { question: Question<Asked> }) {
         <AskNumber question={question} name="spare" label="Seeds to spare" whole optional />
       </QuestionForm>
       {question.input && <Answer asked={question.input} />}
-    </section>
+    </QuestionPart>
   );
 }
 

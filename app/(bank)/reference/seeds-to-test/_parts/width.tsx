@@ -7,6 +7,7 @@ import type { widthQuestion } from '@/lib/schemas/calculators/seeds-to-test';
 import { LEVEL_CHOICE } from '../../_parts/level-choice';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
+import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 
 const FIELDS = ['expected', 'within', 'level', 'method', 'basis', 'available'];
@@ -17,8 +18,7 @@ type Asked = z.infer<typeof widthQuestion>;
 /** A germination figure as sure as wanted. */
 export function Width({ question }: { question: Question<Asked> }) {
   return (
-    <section className="grid gap-3" aria-labelledby="width">
-      <h2 id="width">For a figure as sure as wanted</h2>
+    <QuestionPart id="width" title="For a figure as sure as wanted">
       <QuestionForm action="/reference/seeds-to-test#width" question={question} fields={FIELDS}>
         <AskNumber question={question} name="expected" label="Germination expected" unit="%" />
         <AskNumber question={question} name="within" label="To within" hint="To either side." unit="points" />
@@ -44,7 +44,7 @@ export function Width({ question }: { question: Question<Asked> }) {
         <AskNumber question={question} name="available" label="Seeds to spare" whole optional />
       </QuestionForm>
       {question.input && <Answer asked={question.input} />}
-    </section>
+    </QuestionPart>
   );
 }
 

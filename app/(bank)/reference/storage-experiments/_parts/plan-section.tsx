@@ -6,6 +6,7 @@ import { planQuestionSchema } from '@/lib/schemas/storage-experiment/plan-questi
 import { getConstants } from '@/lib/server/queries/reference';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
+import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 
 /** A fair count, as the guide has it. */
@@ -22,8 +23,7 @@ interface Props {
 export async function PlanSection({ question, choices }: Props) {
   const constants = question.input && (await getConstants(question.input.constants));
   return (
-    <section className="grid gap-3" aria-labelledby="plan">
-      <h2 id="plan">Plan one: when to count</h2>
+    <QuestionPart id="plan" title="Plan one: when to count">
       <QuestionForm
         action="/reference/storage-experiments#plan"
         question={question}
@@ -45,7 +45,7 @@ export async function PlanSection({ question, choices }: Props) {
         <Notice kind="note">These constants are no longer there: choose others above.</Notice>
       )}
       {question.input && constants && <Answer asked={question.input} constants={constants} />}
-    </section>
+    </QuestionPart>
   );
 }
 
