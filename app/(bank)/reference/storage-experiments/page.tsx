@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { EmptyState } from '@/app/_components/list/empty-state';
+import { TableHead } from '@/app/_components/table-head';
 import { experimentPath } from '@/app/_format/experiment-path';
 import { formatCount } from '@/app/_format/figures';
 import { PLAN_EXAMPLE, planQuestionSchema } from '@/lib/schemas/storage-experiment/plan-question';
@@ -39,16 +40,10 @@ export default async function StorageExperimentsPage({ searchParams }: { searchP
       ) : (
         <div className="sheet overflow-x-auto p-0!">
           <table className="ledger stacked">
-            <thead>
-              <tr>
-                <th scope="col">experiment</th>
-                {['lots', 'conditions', 'counts', 'seeds', 'days'].map((name) => (
-                  <th key={name} scope="col" className="number">
-                    {name}
-                  </th>
-                ))}
-              </tr>
-            </thead>
+            <TableHead
+              columns={['experiment', 'lots', 'conditions', 'counts', 'seeds', 'days']}
+              words={['experiment']}
+            />
             <tbody>
               {experiments.map((experiment) => (
                 <ExperimentRow key={experiment.id} experiment={experiment} />

@@ -1,18 +1,10 @@
+import { TableHead } from '@/app/_components/table-head';
+
 /** The same bounds as the picture, in figures. */
 export function BoundsTable({ rows }: { rows: { name: string; lower: number; upper: number }[] }) {
   return (
     <table className="ledger">
-      <thead>
-        <tr>
-          <th scope="col">interval</th>
-          <th scope="col" className="number">
-            lower, %
-          </th>
-          <th scope="col" className="number">
-            upper, %
-          </th>
-        </tr>
-      </thead>
+      <TableHead columns={['interval', 'lower, %', 'upper, %']} words={['interval']} />
       <tbody>
         {rows.map(({ name, lower, upper }) => (
           <tr key={name}>

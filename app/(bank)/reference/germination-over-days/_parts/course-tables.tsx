@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { TableHead } from '@/app/_components/table-head';
 import { formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import type { DayNotReached, DayReached } from '@/lib/domain/germination/time-course/day-reached';
 import { fittedShare } from '@/lib/domain/germination/time-course/fitted-day';
@@ -66,18 +67,7 @@ export function CourseFigures({ course, middle }: { course: TimeCourse; middle: 
   return (
     <table className="ledger stacked">
       <caption className="sr-only">Figures of the time course</caption>
-      <thead>
-        <tr>
-          <th scope="col">figure</th>
-          <th scope="col" className="number">
-            found
-          </th>
-          <th scope="col" className="number">
-            likely (95 %)
-          </th>
-          <th scope="col">meaning</th>
-        </tr>
-      </thead>
+      <TableHead columns={['figure', 'found', 'likely (95 %)', 'meaning']} words={['figure', 'meaning']} />
       <tbody>
         {rows.map(([name, figure, range, meaning]) => (
           <tr key={name}>
@@ -154,22 +144,7 @@ export function CourseByDay({ course: { curve, fit } }: { course: TimeCourse }) 
     <details>
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">The curve in figures, day by day</summary>
       <table className="ledger tight">
-        <thead>
-          <tr>
-            <th scope="col" className="number">
-              day
-            </th>
-            <th scope="col" className="number">
-              germinated, %
-            </th>
-            <th scope="col" className="number">
-              likely, %
-            </th>
-            <th scope="col" className="number">
-              fitted, %
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['day', 'germinated, %', 'likely, %', 'fitted, %']} />
         <tbody>
           {curve.points.map(({ day, germinated, lower, upper }) => (
             <tr key={day}>

@@ -1,4 +1,5 @@
 import { Cautions } from '@/app/_components/cautions';
+import { TableHead } from '@/app/_components/table-head';
 import { type OvenTest, ovenTest } from '@/lib/domain/moisture/oven-test';
 import { getCropFacts } from '@/lib/domain/reference/all-crops';
 import { ovenSchema } from '@/lib/schemas/calculators/moisture-and-drying';
@@ -101,17 +102,7 @@ function Answer({ test, stepG }: { test: OvenTest; stepG: number }) {
         )}
       </p>
       <table className="ledger stacked">
-        <thead>
-          <tr>
-            <th scope="col">sample</th>
-            <th scope="col" className="number">
-              moisture, %
-            </th>
-            <th scope="col" className="number">
-              balance leaves open, points
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['sample', 'moisture, %', 'balance leaves open, points']} words={['sample']} />
         <tbody>
           {test.samples.map((sample, index) => (
             <tr key={index === 0 ? 'first' : 'second'}>

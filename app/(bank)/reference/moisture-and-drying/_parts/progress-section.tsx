@@ -1,4 +1,5 @@
 import { Caption } from '@/app/_components/caption';
+import { TableHead } from '@/app/_components/table-head';
 import { approachAt } from '@/lib/domain/moisture/approach-fit';
 import { dryingCurve } from '@/lib/domain/moisture/drying-curve';
 import { type DryingProgress, dryingProgress, type Weighing } from '@/lib/domain/moisture/drying-progress';
@@ -107,22 +108,7 @@ function WeighingsTable({ weighings, hourZero, progress, stepG }: TableProps) {
   const startHours = weighings[0]?.hours ?? 0;
   return (
     <table className="ledger stacked">
-      <thead>
-        <tr>
-          <th scope="col">weighed at</th>
-          <th scope="col" className="number">
-            weight
-          </th>
-          <th scope="col" className="number">
-            moisture
-          </th>
-          {fit && (
-            <th scope="col" className="number">
-              curve
-            </th>
-          )}
-        </tr>
-      </thead>
+      <TableHead columns={['weighed at', 'weight', 'moisture', ...(fit ? ['curve'] : [])]} words={['weighed at']} />
       <tbody>
         {weighings.map(({ hours, weightG }) => (
           <tr key={hours}>

@@ -1,7 +1,12 @@
+import { ScrollBox } from '@/app/_components/scroll-box';
+import { TableHead } from '@/app/_components/table-head';
 import { operatingCharacteristic } from '@/lib/domain/germination/sample-size/operating-characteristic';
 import type { SequentialPlan } from '@/lib/domain/germination/sample-size/sequential-plan';
 import { type AskedPlan, germinationsShown } from './asked-plan';
 import { inHundred } from './in-hundred';
+
+/** What is said of each plan. */
+const COLUMNS = ['regrown', 'seeds', 'leans'];
 
 interface Props {
   asked: AskedPlan;
@@ -17,39 +22,10 @@ export function ErrorRates({ asked, plan, printed }: Props) {
         By true germination: regrown of 100 such lots, seeds used on average, and points by which the plain share at the
         stop leans.
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section aria-label="Error rates by true germination" tabIndex={0} className="overflow-x-auto">
+      <ScrollBox label="Error rates by true germination">
         <table className="ledger tight">
           <caption className="sr-only">Error rates by true germination</caption>
-          <thead>
-            <tr>
-              <th scope="col" className="number">
-                true, %
-              </th>
-              <th scope="col" className="number">
-                regrown
-              </th>
-              <th scope="col" className="number">
-                seeds
-              </th>
-              <th scope="col" className="number">
-                leans
-              </th>
-              {printed && (
-                <>
-                  <th scope="col" className="number">
-                    printed: regrown
-                  </th>
-                  <th scope="col" className="number">
-                    printed: seeds
-                  </th>
-                  <th scope="col" className="number">
-                    printed: leans
-                  </th>
-                </>
-              )}
-            </tr>
-          </thead>
+          <TableHead columns={['true, %', ...COLUMNS, ...(printed ? COLUMNS.map((name) => `printed: ${name}`) : [])]} />
           <tbody>
             {germinationsShown(asked).map((germination) => (
               <tr key={germination}>
@@ -62,7 +38,7 @@ export function ErrorRates({ asked, plan, printed }: Props) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollBox>
     </div>
   );
 }

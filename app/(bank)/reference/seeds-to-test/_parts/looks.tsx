@@ -1,3 +1,5 @@
+import { ScrollBox } from '@/app/_components/scroll-box';
+import { TableHead } from '@/app/_components/table-head';
 import { operatingCharacteristic } from '@/lib/domain/germination/sample-size/operating-characteristic';
 import type { PublishedPlan } from '@/lib/domain/germination/sample-size/published-sequential-plan';
 import type { SequentialPlan } from '@/lib/domain/germination/sample-size/sequential-plan';
@@ -16,37 +18,19 @@ export function Looks({ plan, printed, line }: Props) {
   return (
     <div className="grid gap-2">
       <p className="label max-w-prose">Germinated of all tested. Stops here: of 100 lots exactly at the line.</p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section aria-label="Looks of the plan" tabIndex={0} className="overflow-x-auto">
+      <ScrollBox label="Looks of the plan">
         <table className="ledger tight">
           <caption className="sr-only">Limits at each look</caption>
-          <thead>
-            <tr>
-              <th scope="col" className="number">
-                tested
-              </th>
-              <th scope="col" className="number">
-                regrow at most
-              </th>
-              <th scope="col" className="number">
-                keep from
-              </th>
-              <th scope="col" className="number">
-                stops here
-              </th>
-              {printed && (
-                <>
-                  <th scope="col" className="number">
-                    printed: regrow
-                  </th>
-                  <th scope="col" className="number">
-                    printed: keep
-                  </th>
-                  <th scope="col">printed: known</th>
-                </>
-              )}
-            </tr>
-          </thead>
+          <TableHead
+            columns={[
+              'tested',
+              'regrow at most',
+              'keep from',
+              'stops here',
+              ...(printed ? ['printed: regrow', 'printed: keep', 'printed: known'] : []),
+            ]}
+            words={['printed: known']}
+          />
           <tbody>
             {[...all]
               .sort((a, b) => a - b)
@@ -74,7 +58,7 @@ export function Looks({ plan, printed, line }: Props) {
               })}
           </tbody>
         </table>
-      </section>
+      </ScrollBox>
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import { Notice } from '@/app/_components/notice';
+import { TableHead } from '@/app/_components/table-head';
 import { formatCount, formatPercent } from '@/app/_format/figures';
 import { daysInWords } from '@/lib/domain/longevity/storage-experiment/describe-fit';
 import { planCounts } from '@/lib/domain/longevity/storage-experiment/plan-counts';
@@ -79,16 +80,7 @@ function Answer({ asked, constants }: { asked: Plan; constants: Constants }) {
         plan.isCutShort && <p className="max-w-prose">The longest wait ends it before most of the seed has died.</p>
       )}
       <table className="ledger max-w-md">
-        <thead>
-          <tr>
-            <th scope="col" className="number">
-              day
-            </th>
-            <th scope="col" className="number">
-              germination to expect
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['day', 'germination to expect']} />
         <tbody>
           {plan.counts.map(({ days, expectedGermination }) => (
             <tr key={days}>

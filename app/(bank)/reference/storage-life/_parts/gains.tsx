@@ -1,3 +1,4 @@
+import { TableHead } from '@/app/_components/table-head';
 import { formatCount } from '@/app/_format/figures';
 import { SAFE_FREEZING_MOISTURE_PERCENT } from '@/lib/domain/longevity/equation-limits';
 import { COLDEST_STORE_C } from '@/lib/domain/longevity/reach-goal';
@@ -26,20 +27,7 @@ export function Gains({ stored: { seed }, asked: { condition, goal } }: { stored
       <h2 id="gains">What drying or cooling gains</h2>
       <div className="sheet overflow-x-auto p-0!">
         <table className="ledger stacked">
-          <thead>
-            <tr>
-              <th scope="col">step</th>
-              <th scope="col" className="number">
-                keeps
-              </th>
-              <th scope="col" className="number">
-                gained
-              </th>
-              <th scope="col" className="number">
-                times as long
-              </th>
-            </tr>
-          </thead>
+          <TableHead columns={['step', 'keeps', 'gained', 'times as long']} words={['step']} />
           <tbody>
             {STEPS.map(({ name, dry, cool }) => {
               const to = {

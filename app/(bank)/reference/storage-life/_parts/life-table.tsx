@@ -1,3 +1,4 @@
+import { ScrollBox } from '@/app/_components/scroll-box';
 import { formatTemperature } from '@/app/_format/figures';
 import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
 import type { ViabilityFall } from '@/lib/domain/longevity/storage-life';
@@ -33,8 +34,7 @@ export function LifeTable({ seed, goal, condition }: Props) {
     <details>
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">The same figures in a table</summary>
       <p className="label pb-1">Years, by moisture along the top and temperature down the side.</p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reached by the keyboard */}
-      <section aria-label="Years by moisture and temperature" tabIndex={0} className="overflow-x-auto">
+      <ScrollBox label="Years by moisture and temperature">
         <table className="ledger tight">
           <thead>
             <tr>
@@ -59,7 +59,7 @@ export function LifeTable({ seed, goal, condition }: Props) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollBox>
       {zones.size > 0 && (
         <p className="label pt-2">{[...zones].map((zone) => `${LETTERS[zone]}: ${zone}`).join('; ')}.</p>
       )}

@@ -1,3 +1,5 @@
+import { ScrollBox } from '@/app/_components/scroll-box';
+import { TableHead } from '@/app/_components/table-head';
 import { formatTemperature } from '@/app/_format/figures';
 import type { StorageExperimentFit } from '@/lib/domain/longevity/storage-experiment/experiment-fit';
 import type { StorageRow } from '@/lib/domain/longevity/storage-experiment/storage-row';
@@ -9,19 +11,12 @@ export function AllCounts({ rows, fit }: { rows: readonly StorageRow[]; fit: Sto
   return (
     <details className="sheet">
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">All {rows.length} counts</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section aria-label="All counts" tabIndex={0} className="overflow-x-auto">
+      <ScrollBox label="All counts">
         <table className="ledger tight">
-          <thead>
-            <tr>
-              <th scope="col">lot</th>
-              {['moisture', 'temperature', 'days', 'sown', 'germinated', ...(fit ? ['expected'] : [])].map((name) => (
-                <th key={name} scope="col" className="number">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <TableHead
+            columns={['lot', 'moisture', 'temperature', 'days', 'sown', 'germinated', ...(fit ? ['expected'] : [])]}
+            words={['lot']}
+          />
           <tbody>
             {rows.map((row, index) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: counts have no other name than their place
@@ -37,7 +32,7 @@ export function AllCounts({ rows, fit }: { rows: readonly StorageRow[]; fit: Sto
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollBox>
     </details>
   );
 }

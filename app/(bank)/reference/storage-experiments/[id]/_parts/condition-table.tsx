@@ -1,3 +1,5 @@
+import { ScrollBox } from '@/app/_components/scroll-box';
+import { TableHead } from '@/app/_components/table-head';
 import { formatCount, formatTemperature } from '@/app/_format/figures';
 import type { ConditionFit, ConditionRefusal } from '@/lib/domain/longevity/storage-experiment/condition-fits';
 import { daysInWords } from '@/lib/domain/longevity/storage-experiment/describe-fit';
@@ -16,28 +18,18 @@ export function ConditionTable({ conditions, fit }: Props) {
   return (
     <section className="grid gap-3" aria-labelledby="conditions">
       <h2 id="conditions">Each condition</h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section aria-label="Figures of each condition" tabIndex={0} className="sheet overflow-x-auto p-0!">
+      <ScrollBox label="Figures of each condition" className="sheet p-0!">
         <table className="ledger stacked">
-          <thead>
-            <tr>
-              <th scope="col">condition</th>
-              <th scope="col" className="number">
-                counts
-              </th>
-              <th scope="col" className="number">
-                one probit in, by itself
-              </th>
-              <th scope="col" className="number">
-                nineteen times in twenty
-              </th>
-              {fit && (
-                <th scope="col" className="number">
-                  by all counts
-                </th>
-              )}
-            </tr>
-          </thead>
+          <TableHead
+            columns={[
+              'condition',
+              'counts',
+              'one probit in, by itself',
+              'nineteen times in twenty',
+              ...(fit ? ['by all counts'] : []),
+            ]}
+            words={['condition']}
+          />
           <tbody>
             {conditions.map((own) => (
               <tr key={`${own.temperatureC} ${own.moisturePercent}`}>
@@ -63,7 +55,7 @@ export function ConditionTable({ conditions, fit }: Props) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollBox>
     </section>
   );
 }

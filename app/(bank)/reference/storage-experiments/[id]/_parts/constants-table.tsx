@@ -1,3 +1,5 @@
+import { ScrollBox } from '@/app/_components/scroll-box';
+import { TableHead } from '@/app/_components/table-head';
 import type { StorageExperimentFit } from '@/lib/domain/longevity/storage-experiment/experiment-fit';
 import { normalCdf } from '@/lib/domain/statistics/normal-distribution';
 
@@ -14,20 +16,9 @@ export function ConstantsTable({ fit }: { fit: StorageExperimentFit }) {
   const { constants, standardErrors, lots, goodness } = fit;
   return (
     <div className="grid gap-4 lg:grid-cols-2">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section aria-label="Constants and their standard errors" tabIndex={0} className="sheet overflow-x-auto p-0!">
+      <ScrollBox label="Constants and their standard errors" className="sheet p-0!">
         <table className="ledger">
-          <thead>
-            <tr>
-              <th scope="col">constant</th>
-              <th scope="col" className="number">
-                estimate
-              </th>
-              <th scope="col" className="number">
-                standard error
-              </th>
-            </tr>
-          </thead>
+          <TableHead columns={['constant', 'estimate', 'standard error']} words={['constant']} />
           <tbody>
             {(['KE', 'CW', 'CH', 'CQ'] as const).map((key) => (
               <Row
@@ -47,7 +38,7 @@ export function ConstantsTable({ fit }: { fit: StorageExperimentFit }) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollBox>
       <dl className="sheet grid content-start gap-3 sm:grid-cols-2">
         <Fact name="counts, conditions" value={`${fit.counts}, ${fit.conditions}`} />
         <Fact name="degrees of freedom" value={String(goodness.degreesOfFreedom)} />
