@@ -1,5 +1,5 @@
 /** What a link to the map of storage life carries; what it leaves out the page fills in. Percents as they are written. */
-export interface StorageLifeLink {
+interface StorageLifeLink {
   crop?: string;
   store?: string;
   moisture?: number;

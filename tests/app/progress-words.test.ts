@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { formatOnBalance } from '../../app/(bank)/reference/_parts/on-balance';
 import {
   formatMoment,
-  formatOnBalance,
   formatPoints,
   formatStretch,
 } from '../../app/(bank)/reference/moisture-and-drying/_parts/moisture-words';

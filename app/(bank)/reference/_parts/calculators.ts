@@ -1,5 +1,5 @@
 /** The calculators of Reference, in the order in which seed passes them: one line here and a page of the same name. */
-export interface Calculator {
+interface Calculator {
   /** its page: /reference/<slug> */
   slug: string;
   title: string;

@@ -1,7 +1,7 @@
 import { formatDate } from '@/app/_format/figures';
 import { addDays } from '@/lib/domain/calendar/calendar-date';
 import type { DryingPicture as Picture } from '@/lib/domain/moisture/drying-curve';
-import { tickValues } from './tick-values';
+import { roundTicks, tickValues } from '../../_parts/ticks';
 
 /** Weighings, the fitted curve and the target. Drawn twice, so that the words keep their size on a phone. */
 export function DryingPicture({ picture, hourZero }: { picture: Picture; hourZero: string | null }) {
@@ -47,9 +47,7 @@ function Drawing({ picture, hourZero, label, width, height, ticks }: DrawingProp
   const inDays = picture.toHours - picture.fromHours > 72 || hourZero !== null;
   const unit = inDays ? 24 : 1;
   const [from, to] = [picture.fromHours, picture.toHours];
-  const across = tickValues(from / unit, to / unit, ticks, hourZero !== null).filter(
-    (tick) => tick * unit >= from && tick * unit <= to,
-  );
+  const across = roundTicks(from / unit, to / unit, ticks, hourZero !== null);
   const x = (hours: number) => LEFT + ((hours - from) / (to - from || 1)) * (width - LEFT - RIGHT);
   const y = (percent: number) => height - BOTTOM - ((percent - lowest) / (highest - lowest)) * (height - TOP - BOTTOM);
   const curve = picture.curve.map((point) => `${x(point.hours).toFixed(1)} ${y(point.moisturePercent).toFixed(1)}`);

@@ -11,12 +11,6 @@ export function formatPoints(points: number): string {
   return points.toFixed(decimals);
 }
 
-/** Grams as a balance of this step would show them: 470.4301 at 0.1 -> '470.4 g'. */
-export function formatOnBalance(grams: number, stepG: number): string {
-  const decimals = Math.min(5, Math.max(0, Math.ceil(-Math.log10(stepG) - 1e-9)));
-  return `${grams.toFixed(decimals)} g`;
-}
-
 /** A stretch of time: '7 hours', '3.5 days', '12 days'. */
 export function formatStretch(hours: number): string {
   if (hours < 1) return 'under an hour';

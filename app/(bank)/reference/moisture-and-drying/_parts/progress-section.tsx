@@ -5,12 +5,13 @@ import { dryingCurve } from '@/lib/domain/moisture/drying-curve';
 import { type DryingProgress, dryingProgress, type Weighing } from '@/lib/domain/moisture/drying-progress';
 import { progressSchema } from '@/lib/schemas/calculators/moisture-and-drying';
 import { MethodFoldOut } from '../../_parts/method-fold-out';
+import { formatOnBalance } from '../../_parts/on-balance';
 import { AskLines, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
 import { DryingPicture } from './drying-picture';
-import { formatMoisture, formatMoment, formatOnBalance } from './moisture-words';
+import { formatMoisture, formatMoment } from './moisture-words';
 import { progressWords } from './progress-words';
 
 const EXAMPLE = {

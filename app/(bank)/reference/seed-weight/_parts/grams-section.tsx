@@ -4,6 +4,7 @@ import { formatCount } from '@/app/_format/figures';
 import { gramsForSeeds, type SeedSample } from '@/lib/domain/stock/seeds-by-weight';
 import { gramsSchema } from '@/lib/schemas/calculators/seed-weight';
 import { LEVEL_CHOICE } from '../../_parts/level-choice';
+import { formatUpOnBalance } from '../../_parts/on-balance';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import type { Question } from '../../_parts/read-question';
@@ -49,15 +50,9 @@ function Answer({ asked, sample }: { asked: Asked; sample: SeedSample }) {
   return (
     <section className="sheet grid gap-3" aria-label="Grams for the seeds wanted">
       <p className="say">
-        Weigh out <b>{onBalance(weightG, asked.gramsStep)}</b>: {percent} times in 100 at least{' '}
+        Weigh out <b>{formatUpOnBalance(weightG, asked.gramsStep)}</b>: {percent} times in 100 at least{' '}
         {formatCount(asked.seedsWanted)} seeds are in it. On average they weigh {figures(expectedG)} g.
       </p>
     </section>
   );
-}
-
-/** Up to the next step of the balance: a step less would be too few. */
-function onBalance(grams: number, stepG: number): string {
-  const decimals = Math.min(5, Math.max(0, Math.ceil(-Math.log10(stepG) - 1e-9)));
-  return `${(Math.ceil(grams / stepG - 1e-9) * stepG).toFixed(decimals)} g`;
 }

@@ -17,7 +17,7 @@ import {
 } from './map-layout';
 import { Grid, Lines, Outline, StoreMark, Words, ZoneArea } from './map-strokes';
 
-export interface LifeMapProps {
+interface Props {
   frame: Frame;
   /** makes the ids of this drawing its own */
   prefix: string;
@@ -32,7 +32,7 @@ export interface LifeMapProps {
 }
 
 /** Storage life over moisture and temperature, drawn on the server: it draws what it is given and reckons nothing. */
-export function LifeMap({ frame, prefix, contours, goal, zones, asked, store, label }: LifeMapProps) {
+export function LifeMap({ frame, prefix, contours, goal, zones, asked, store, label }: Props) {
   const plot = plotOf(frame);
   const askedAt = toPixels(frame, asked.at);
   const storeIsLine = store?.moisturePercent === null;

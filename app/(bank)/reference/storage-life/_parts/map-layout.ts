@@ -148,7 +148,7 @@ export function linePlaces(text: string, y: number, frame: Frame): Point[] {
   ]);
 }
 
-export interface ZoneName {
+interface ZoneName {
   text: MapZone;
   at: Point;
   upright: boolean;
