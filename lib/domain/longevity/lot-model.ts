@@ -9,6 +9,7 @@
  * each other: every proportion and chance is within 0.003 of a dense-grid integration.
  */
 import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
+import { requireProportion } from '../statistics/require-proportion';
 import { chanceBelowProbit, type PosteriorShape } from './chance-below-probit';
 import {
   CAREFUL_SIDE_INTERVALS,
@@ -104,7 +105,7 @@ export function viabilityAt(
   posterior: LotPosterior,
   { probitsLost, level = 0.9 }: { probitsLost: number; level?: number },
 ): { median: number; lower: number; upper: number } {
-  if (!(level > 0 && level < 1)) throw new RangeError(`viabilityAt: level must be in (0, 1), got ${level}`);
+  requireProportion('viabilityAt', 'level', level, true);
   const lost = requireProbitsLost('viabilityAt', probitsLost);
   const lowerChance = 0.5 * (1 - level);
   const median = probitQuantile(posterior, lost, 0.5);
@@ -140,9 +141,7 @@ export function probabilityBelow(
   posterior: LotPosterior,
   { probitsLost, threshold }: { probitsLost: number; threshold: number },
 ): number {
-  if (!(threshold > 0 && threshold < 1)) {
-    throw new RangeError(`probabilityBelow: threshold must be in (0, 1), got ${threshold}`);
-  }
+  requireProportion('probabilityBelow', 'threshold', threshold, true);
   return chanceBelowProbit(posterior, requireProbitsLost('probabilityBelow', probitsLost), normalQuantile(threshold));
 }
 

@@ -1,5 +1,6 @@
 /** How much published ageing a lot can take before it is too likely to be below a threshold: the one solver of that question. */
 import { normalQuantile } from '../statistics/normal-distribution';
+import { requireProportion } from '../statistics/require-proportion';
 import { chanceAndSlopes, chanceBelowProbit } from './chance-below-probit';
 import { fastProbit } from './fast-probit';
 import type { LotPosterior } from './lot-model';
@@ -33,10 +34,8 @@ export function probitsUntilBelow(
   posterior: LotPosterior,
   { threshold, chance, start = 1 }: { threshold: number; chance: number; start?: number },
 ): number | null {
-  if (!(chance > 0 && chance < 1)) throw new RangeError(`probitsUntilBelow: chance must be in (0, 1), got ${chance}`);
-  if (!(threshold > 0 && threshold < 1)) {
-    throw new RangeError(`probitsUntilBelow: threshold must be in (0, 1), got ${threshold}`);
-  }
+  requireProportion('probitsUntilBelow', 'chance', chance, true);
+  requireProportion('probitsUntilBelow', 'threshold', threshold, true);
   const z = normalQuantile(threshold);
   const goal = normalQuantile(chance);
   let low = LOG_LEAST_PROBITS;

@@ -7,6 +7,7 @@
  * history of several stretches is `storage-history-life.ts`, a lot with tests of its own is the lot model's.
  */
 import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
+import { requireProportion } from '../statistics/require-proportion';
 import { effectiveConditions, freezingWarning } from './equation-limits';
 import { withLowMoistureLimit } from './low-moisture-limit';
 import type { SeedKind } from './packet-ageing';
@@ -95,7 +96,7 @@ export function viabilityAfter(
   condition: StorageCondition,
   { initialViability, days }: { initialViability: number; days: number },
 ): (Extract<UsableCondition, { ok: true }> & { viability: number }) | { ok: false; reason: string } {
-  requireProportion('viabilityAfter', 'initialViability', initialViability);
+  requireProportion('viabilityAfter', 'initialViability', initialViability, true);
   if (!(days >= 0 && Number.isFinite(days))) {
     throw new RangeError(`viabilityAfter: days must be finite and not negative, got ${days}`);
   }
@@ -113,16 +114,12 @@ export function viabilityAfter(
  * Checked against R `qnorm`: tests/golden/storage-life.json
  */
 export function probitsToLose({ initialViability, wantedViability }: ViabilityFall): number {
-  requireProportion('probitsToLose', 'initialViability', initialViability);
-  requireProportion('probitsToLose', 'wantedViability', wantedViability);
+  requireProportion('probitsToLose', 'initialViability', initialViability, true);
+  requireProportion('probitsToLose', 'wantedViability', wantedViability, true);
   if (wantedViability > initialViability) {
     throw new RangeError(
       `probitsToLose: wantedViability must not be above initialViability (${initialViability}), got ${wantedViability}`,
     );
   }
   return normalQuantile(initialViability) - normalQuantile(wantedViability);
-}
-
-function requireProportion(caller: string, name: string, value: number): void {
-  if (!(value > 0 && value < 1)) throw new RangeError(`${caller}: ${name} must be between 0 and 1, got ${value}`);
 }

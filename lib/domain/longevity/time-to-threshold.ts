@@ -2,6 +2,7 @@
  * When a lot will fall to a threshold in the store where it lies now: ageing still to go, over the present rate of
  * ageing. It assumes that the store stays as it is; a warmer summer or a move makes a new forecast.
  */
+import { requireProportion } from '../statistics/require-proportion';
 import type { LotPosterior } from './lot-model';
 import { probitsUntilBelow } from './probits-until-below';
 
@@ -75,7 +76,7 @@ export function timeToThreshold({
   level?: number;
   horizonDays?: number;
 }): { median: number | null; earliest: number | null; latest: number | null; testDue: number | null } {
-  if (!(level > 0 && level < 1)) throw new RangeError(`timeToThreshold: level must be in (0, 1), got ${level}`);
+  requireProportion('timeToThreshold', 'level', level, true);
   const daysAt = (chance: number): number | null => daysUntilChanceBelow({ ...question, chance });
   return {
     median: daysAt(0.5),

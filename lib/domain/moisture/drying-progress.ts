@@ -7,6 +7,7 @@
  */
 import { edgeBetween } from '../statistics/edge-between';
 import { normalQuantile } from '../statistics/normal-distribution';
+import { requireProportion } from '../statistics/require-proportion';
 import { studentTQuantile } from '../statistics/student-t';
 import { type ApproachFit, approachReaches, fitApproach, type Reading, squaresThrough } from './approach-fit';
 import { targetWeight } from './drying';
@@ -84,7 +85,7 @@ export function dryingProgress({
   level?: number;
 }): DryingProgress {
   if (!(stepG > 0 && Number.isFinite(stepG))) throw new RangeError(`dryingProgress: stepG must be > 0, got ${stepG}`);
-  if (!(level > 0 && level < 1)) throw new RangeError(`dryingProgress: level must be in (0, 1), got ${level}`);
+  requireProportion('dryingProgress', 'level', level, true);
   for (const { hours, weightG } of weighings) {
     if (!(Number.isFinite(hours) && weightG > 0 && Number.isFinite(weightG))) {
       throw new RangeError(`dryingProgress: weighings must be finite with weightG > 0, got ${weightG} g at ${hours} h`);

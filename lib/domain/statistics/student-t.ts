@@ -1,4 +1,5 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
+import { requireProportion } from './require-proportion';
 
 /**
  * Quantile of Student's t: the value below which a share `probability` of it lies.
@@ -12,9 +13,7 @@ import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
  * Checked against R `qt`: tests/golden/student-t.json
  */
 export function studentTQuantile(probability: number, degreesOfFreedom: number): number {
-  if (!(probability > 0 && probability < 1)) {
-    throw new RangeError(`studentTQuantile: probability must be in (0, 1), got ${probability}`);
-  }
+  requireProportion('studentTQuantile', 'probability', probability, true);
   if (!(degreesOfFreedom > 0 && degreesOfFreedom < Number.POSITIVE_INFINITY)) {
     throw new RangeError(`studentTQuantile: degreesOfFreedom must be above 0 and finite, got ${degreesOfFreedom}`);
   }

@@ -15,6 +15,7 @@ import type { Interval } from './binomial-interval';
 import { inverseLogOdds } from './log-odds';
 import { normalQuantile } from './normal-distribution';
 import { requireCounts } from './require-counts';
+import { requireProportion } from './require-proportion';
 import { rootBetween } from './root-between';
 import type { DishCount } from './uneven-dishes-likelihood';
 import { unevenDishesProfile } from './uneven-dishes-profile';
@@ -112,9 +113,7 @@ export function wilsonForAlikeSeeds({
   level?: number;
 }): Interval {
   requireDishes('wilsonForAlikeSeeds', dishes, level);
-  if (!(correlation >= 0 && correlation <= 1)) {
-    throw new RangeError(`wilsonForAlikeSeeds: correlation must be in [0, 1], got ${correlation}`);
-  }
+  requireProportion('wilsonForAlikeSeeds', 'correlation', correlation);
   const trials = dishes.reduce((sum, dish) => sum + dish.trials, 0);
   const successes = dishes.reduce((sum, dish) => sum + dish.successes, 0);
   const inflated = dishes.reduce((sum, dish) => sum + dish.trials * (1 + (dish.trials - 1) * correlation), 0);
@@ -129,7 +128,5 @@ function requireDishes(functionName: string, dishes: readonly DishCount[], level
     requireCounts(functionName, successes, trials);
     if (trials < 1) throw new RangeError(`${functionName}: trials must be at least 1, got ${trials}`);
   }
-  if (!(level > 0 && level < 1)) {
-    throw new RangeError(`${functionName}: level must be a probability in (0, 1), got ${level}`);
-  }
+  requireProportion(functionName, 'level', level, true);
 }

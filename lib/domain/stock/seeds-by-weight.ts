@@ -10,6 +10,7 @@
  * with sigma^2 = s^2/n. The interval is every N with (W - N x/n)^2 <= t^2 V(N), t with r - 1 degrees of freedom: a
  * quadratic in N. Rounding of the replicates counts in full, since a coarse balance may round all of them alike.
  */
+import { requireProportion } from '../statistics/require-proportion';
 import { studentTQuantile } from '../statistics/student-t';
 import { replicateStatistics } from './thousand-seed-weight';
 
@@ -60,7 +61,7 @@ export function seedsByWeight({
   if (!(weightG > 0 && Number.isFinite(weightG))) {
     throw new RangeError(`seedsByWeight: weightG must be finite and > 0, got ${weightG}`);
   }
-  requireShare('seedsByWeight', 'level', level);
+  requireProportion('seedsByWeight', 'level', level, true);
   const { seedG, perSeed, perSeedSquared, fixed, replicates } = spread('seedsByWeight', sample, stepG);
   const t = studentTQuantile((1 + level) / 2, replicates - 1);
   // (seedG^2 - t^2 perSeedSquared) N^2 - (2 W seedG + t^2 perSeed) N + W^2 - t^2 fixed <= 0
@@ -111,7 +112,7 @@ export function gramsForSeeds({
   if (!Number.isInteger(seeds) || seeds < 1) {
     throw new RangeError(`gramsForSeeds: seeds must be an integer >= 1, got ${seeds}`);
   }
-  requireShare('gramsForSeeds', 'assurance', assurance);
+  requireProportion('gramsForSeeds', 'assurance', assurance, true);
   if (assurance < 0.5) throw new RangeError(`gramsForSeeds: assurance must be at least 0.5, got ${assurance}`);
   const { seedG, perSeed, perSeedSquared, fixed, replicates } = spread('gramsForSeeds', sample, stepG);
   const t = studentTQuantile(assurance, replicates - 1);
@@ -138,8 +139,4 @@ function spread(caller: string, { weightsG, seedsPerReplicate, stepG: sampleStep
     perSeedSquared: (variance / replicates + sampleStepG ** 2 / 12) / seedsPerReplicate ** 2,
     fixed: stepG ** 2 / 12,
   };
-}
-
-function requireShare(caller: string, name: string, value: number): void {
-  if (!(value > 0 && value < 1)) throw new RangeError(`${caller}: ${name} must be in (0, 1), got ${value}`);
 }

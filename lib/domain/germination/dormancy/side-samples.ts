@@ -11,6 +11,7 @@
  * itself.
  */
 import { normalQuantile } from '../../statistics/normal-distribution';
+import { requireProportion } from '../../statistics/require-proportion';
 import { rootBetween } from '../../statistics/root-between';
 import { likelyUnlooked } from './likely-unlooked';
 import type { SideSample } from './side-sample';
@@ -114,8 +115,6 @@ function requireTest(input: TestWithSideSamples): TestWithSideSamples {
     whole(`${name}.looked`, part.looked, 0, part.seeds);
     whole(`${name}.alive`, part.alive, 0, part.looked);
   }
-  if (!(level > 0 && level < 1)) {
-    throw new RangeError(`aliveWithSideSamples: level must be a probability in (0, 1), got ${level}`);
-  }
+  requireProportion('aliveWithSideSamples', 'level', level, true);
   return input;
 }

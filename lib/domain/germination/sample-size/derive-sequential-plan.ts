@@ -7,8 +7,10 @@
  * come in groups and seeds run out, so a and b are found by search: the narrowest pair, and with it the last cut, for
  * which the exact error rates keep the limits.
  */
-import { addCounts, type Dishes, INDEPENDENT_SEEDS, requireProportion, requireSeeds } from './germinated-count';
+import { requireProportion } from '../../statistics/require-proportion';
+import { addCounts, type Dishes, INDEPENDENT_SEEDS } from './germinated-count';
 import { between, type GoingOn, groupChances } from './operating-characteristic';
+import { requireSeeds } from './require-seeds';
 import { requireErrorGoal } from './seeds-to-tell';
 import type { SequentialLook, SequentialPlan } from './sequential-plan';
 import { type ErrorGoal, isWithin, type SingleTest, singleTestIn } from './single-test-power';

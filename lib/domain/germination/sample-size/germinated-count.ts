@@ -7,6 +7,7 @@
  */
 import { betaBinomialLogPmf } from '../../statistics/beta-binomial';
 import { binomialLogPmf } from '../../statistics/binomial';
+import { requireSeeds } from './require-seeds';
 
 /** How seeds lie in dishes, and how much the seeds of one dish resemble each other. */
 export interface Dishes {
@@ -62,28 +63,6 @@ export function addCounts(first: Float64Array, second: Float64Array): Float64Arr
     for (let j = 0; j < second.length; j++) sum[i + j] = (sum[i + j] as number) + chance * (second[j] as number);
   }
   return sum;
-}
-
-/**
- * Refuses what is no number of seeds.
- *
- * @throws RangeError naming the function, the argument and the value
- */
-export function requireSeeds(functionName: string, argument: string, value: number, least: number): void {
-  if (!Number.isSafeInteger(value) || value < least) {
-    throw new RangeError(`${functionName}: ${argument} must be a whole number of at least ${least}, got ${value}`);
-  }
-}
-
-/**
- * Refuses what is no proportion strictly between 0 and 1 (`open`) or from 0 to 1.
- *
- * @throws RangeError naming the function, the argument and the value
- */
-export function requireProportion(functionName: string, argument: string, value: number, open = false): void {
-  if (!(open ? value > 0 && value < 1 : value >= 0 && value <= 1)) {
-    throw new RangeError(`${functionName}: ${argument} must be in ${open ? '(0, 1)' : '[0, 1]'}, got ${value}`);
-  }
 }
 
 function oneDish(trials: number, mean: number, correlation: number): Float64Array {

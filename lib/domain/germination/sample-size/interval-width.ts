@@ -4,7 +4,8 @@
  */
 import { binomialLogPmf } from '../../statistics/binomial';
 import { binomialInterval, type IntervalMethod } from '../../statistics/binomial-interval';
-import { requireProportion, requireSeeds } from './germinated-count';
+import { requireProportion } from '../../statistics/require-proportion';
+import { requireSeeds } from './require-seeds';
 
 export interface WidthQuestion {
   /** germination expected of the lot, proportion in [0, 1] */

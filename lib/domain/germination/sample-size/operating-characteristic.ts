@@ -5,13 +5,8 @@
  * group adds its own count, and what reaches a limit is taken out as a decision. Every term is a sum of products of
  * probabilities, nothing is subtracted, so chances of 1e-12 keep their digits.
  */
-import {
-  addCounts,
-  type Dishes,
-  germinatedCountChances,
-  INDEPENDENT_SEEDS,
-  requireProportion,
-} from './germinated-count';
+import { requireProportion } from '../../statistics/require-proportion';
+import { addCounts, type Dishes, germinatedCountChances, INDEPENDENT_SEEDS } from './germinated-count';
 import { goesOnFrom, requirePlan, type SequentialPlan, stopsOver } from './sequential-plan';
 
 /** Chances, from before the test begins, of what happens at one look. */

@@ -2,8 +2,8 @@
  * How many seeds a germination test needs so that its interval is as narrow as wanted.
  */
 import { fewestBetween } from '../../statistics/fewest-between';
-import { requireSeeds } from './germinated-count';
 import { intervalHalfWidth, type WidthQuestion } from './interval-width';
+import { requireSeeds } from './require-seeds';
 
 /** No test is larger; with this many seeds a 95 % interval is 0.2 points to either side at worst. */
 export const MOST_SEEDS_CONSIDERED = 200_000;

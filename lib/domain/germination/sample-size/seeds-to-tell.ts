@@ -6,14 +6,9 @@
  * too. A test that loses or gains a few seeds on the way is safe with the steady one.
  */
 import { edgeBetween } from '../../statistics/edge-between';
-import {
-  addCounts,
-  type Dishes,
-  germinatedCountChances,
-  INDEPENDENT_SEEDS,
-  requireProportion,
-  requireSeeds,
-} from './germinated-count';
+import { requireProportion } from '../../statistics/require-proportion';
+import { addCounts, type Dishes, germinatedCountChances, INDEPENDENT_SEEDS } from './germinated-count';
+import { requireSeeds } from './require-seeds';
 import {
   type ErrorGoal,
   isWithin,

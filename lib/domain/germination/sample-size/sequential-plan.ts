@@ -2,7 +2,7 @@
  * A sequential test: set a group of seeds, look, and stop as soon as the count is clear. A clearly good or clearly poor
  * lot then costs one group instead of several.
  */
-import { requireSeeds } from './germinated-count';
+import { requireSeeds } from './require-seeds';
 
 /** One look: after so many seeds, regrow at or below one count, keep at or above another, otherwise go on. */
 export interface SequentialLook {

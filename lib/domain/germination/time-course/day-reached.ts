@@ -6,6 +6,7 @@
  * evenly, which is what a straight line between two running totals means.
  */
 import { normalQuantile } from '../../statistics/normal-distribution';
+import { requireProportion } from '../../statistics/require-proportion';
 import type { GerminationCurve, Rise } from './germination-curve';
 
 /** 'germinated': of the seeds that germinated while watched; 'set': of all seeds set. */
@@ -53,7 +54,7 @@ export function dayReached(
   { share, of, level = curve.level }: { share: number; of: ShareOf; level?: number },
 ): DayReached | DayNotReached {
   if (!(share > 0 && share <= 1)) throw new RangeError(`dayReached: share must be in (0, 1], got ${share}`);
-  if (!(level > 0 && level < 1)) throw new RangeError(`dayReached: level must be in (0, 1), got ${level}`);
+  requireProportion('dayReached', 'level', level, true);
   if (curve.rises.length === 0) return { ok: false, reason: 'none-germinated' };
   const whole = of === 'germinated' ? curve.final.germinated : 1;
   const found = crossing(curve.rises, share * whole);

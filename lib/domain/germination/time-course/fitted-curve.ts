@@ -8,10 +8,10 @@
  * last seen count as that and no more. Assumes that seeds are independent and alike: dishes that differ by more than
  * chance make the intervals too narrow.
  */
-
 import { choleskyInverse } from '../../statistics/cholesky';
 import { inverseLogOdds } from '../../statistics/log-odds';
 import { normalQuantile } from '../../statistics/normal-distribution';
+import { requireProportion } from '../../statistics/require-proportion';
 import { climbCurve } from './climb-curve';
 import { type CurveCoordinates, curveLikelihoodAt } from './curve-likelihood';
 import { type CurveShape, STANDARD_DISTRIBUTIONS } from './curve-shapes';
@@ -81,7 +81,7 @@ export function fitGerminationCurve(
   dishes: readonly DishCounts[],
   { shape = 'log-logistic', level = 0.95 }: { shape?: CurveShape; level?: number } = {},
 ): FittedCurve | CurveRefusal {
-  if (!(level > 0 && level < 1)) throw new RangeError(`fitGerminationCurve: level must be in (0, 1), got ${level}`);
+  requireProportion('fitGerminationCurve', 'level', level, true);
   const intervals = seedIntervals(dishes);
   const stretches = intervals.filter(isGerminated).length;
   if (stretches === 0) return refuse('none-germinated');

@@ -2,6 +2,7 @@
  * Days read off a fitted germination curve, with intervals.
  */
 import { normalQuantile } from '../../statistics/normal-distribution';
+import { requireProportion } from '../../statistics/require-proportion';
 import { STANDARD_DISTRIBUTIONS } from './curve-shapes';
 import type { FittedCurve } from './fitted-curve';
 
@@ -37,8 +38,8 @@ export function fittedDay(
   fit: FittedCurve,
   { share, of, level = fit.level }: { share: number; of: 'able' | 'set'; level?: number },
 ): { ok: true; day: number; lower: number; upper: number; level: number } | { ok: false; reason: 'not-reached' } {
-  if (!(share > 0 && share < 1)) throw new RangeError(`fittedDay: share must be in (0, 1), got ${share}`);
-  if (!(level > 0 && level < 1)) throw new RangeError(`fittedDay: level must be in (0, 1), got ${level}`);
+  requireProportion('fittedDay', 'share', share, true);
+  requireProportion('fittedDay', 'level', level, true);
   const ofAble = of === 'able' ? share : share / fit.limit;
   if (ofAble >= 1) return { ok: false, reason: 'not-reached' };
   const { quantile, density } = STANDARD_DISTRIBUTIONS[fit.shape];

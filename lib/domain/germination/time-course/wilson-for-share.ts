@@ -1,3 +1,4 @@
+import { requireProportion } from '../../statistics/require-proportion';
 import { wilsonBounds } from '../../statistics/wilson-bounds';
 
 /**
@@ -17,11 +18,11 @@ export function wilsonForShare({ share, seeds, level }: { share: number; seeds: 
   lower: number;
   upper: number;
 } {
-  if (!(share >= 0 && share <= 1)) throw new RangeError(`wilsonForShare: share must be in [0, 1], got ${share}`);
+  requireProportion('wilsonForShare', 'share', share);
   if (!(seeds > 0 && seeds < Number.POSITIVE_INFINITY)) {
     throw new RangeError(`wilsonForShare: seeds must be above 0, got ${seeds}`);
   }
-  if (!(level > 0 && level < 1)) throw new RangeError(`wilsonForShare: level must be in (0, 1), got ${level}`);
+  requireProportion('wilsonForShare', 'level', level, true);
   const [lower, upper] = wilsonBounds(share * seeds, (1 - share) * seeds, (1 - level) / 2);
   // At the ends exactly, whatever the rounding of an effective number.
   return { lower: share === 0 ? 0 : lower, upper: share === 1 ? 1 : upper };

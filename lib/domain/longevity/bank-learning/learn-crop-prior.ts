@@ -6,6 +6,7 @@
  * count as three lots. The result is a suggestion. Nobody's judgement of a lot changes until a steward takes it over.
  */
 import { normalCdf, normalQuantile } from '../../statistics/normal-distribution';
+import { requireProportion } from '../../statistics/require-proportion';
 import type { LotPrior } from '../lot-model';
 import { lotEvidence, type TestedLot } from './lot-evidence';
 import { mostPlausiblePopulation } from './most-plausible-population';
@@ -82,7 +83,7 @@ export function learnCropPrior({
   publishedCountsAs?: number;
   level?: number;
 }): CropLearning {
-  if (!(level > 0 && level < 1)) throw new RangeError(`learnCropPrior: level must be in (0, 1), got ${level}`);
+  requireProportion('learnCropPrior', 'level', level, true);
   const tested = lots.filter(({ tests }) => tests.length > 0);
   const grounds: LearningGrounds = {
     lots: tested.length,
