@@ -36,6 +36,8 @@ describe('a calculator reads its question from the address', () => {
     const question = readQuestion(schema, { seeds: '3', oven: '103' }, EXAMPLE);
     expect(question.address).toEqual({ seeds: '3', oven: '103' });
     expect(question.typed).toEqual({ seeds: '3' });
+    expect(question.fields).not.toContain('oven');
+    expect(question.fields).toContain('seeds');
     expect(readQuestion(schema, { oven: '103' }, EXAMPLE).isExample).toBe(true);
   });
 });

@@ -4,16 +4,15 @@ import type { Question } from './read-question';
 interface Props {
   /** where the form leads: the page itself, with an #anchor when it has several forms */
   action: string;
+  /** what else the address holds than its fields is sent along */
   question: Question<unknown>;
-  /** the fields of this form; what else the address holds is sent along */
-  fields: readonly string[];
   submit?: string;
   children: ReactNode;
 }
 
 /** Asks by address: no script, and the answer can be kept as a link. */
-export function QuestionForm({ action, question, fields, submit = 'Work it out', children }: Props) {
-  const others = Object.entries(question.address).filter(([name]) => !fields.includes(name));
+export function QuestionForm({ action, question, submit = 'Work it out', children }: Props) {
+  const others = Object.entries(question.address).filter(([name]) => !question.fields.includes(name));
   return (
     <form action={action} className="sheet no-print grid gap-4">
       {others.map(([name, value]) => (

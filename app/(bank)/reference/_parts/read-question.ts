@@ -4,6 +4,8 @@ export type Address = Record<string, string | string[] | undefined>;
 
 /** What a calculator was asked, read from its address: so that a link carries the question. */
 export interface Question<Input> {
+  /** names of its fields */
+  fields: readonly string[];
   /** every parameter of the address, to be kept by the other forms of the page */
   address: Record<string, string>;
   /** what stands in the fields: as typed, or the example where nothing was asked */
@@ -40,7 +42,7 @@ export function readQuestion<Shape extends z.ZodRawShape>(
   const read = schema.safeParse(typed);
   const errors: Record<string, string> = {};
   for (const issue of read.error?.issues ?? []) errors[String(issue.path[0] ?? '')] ??= issue.message;
-  return { address: single, typed, errors, input: read.success ? read.data : null, isExample };
+  return { fields, address: single, typed, errors, input: read.success ? read.data : null, isExample };
 }
 
 function firstOfEach(address: Address): Record<string, string> {

@@ -30,7 +30,7 @@ export default async function FlowersToBagPage({ searchParams }: { searchParams:
   const question = readQuestion(flowersToBagQuestion, await searchParams, EXAMPLE);
   return (
     <CalculatorPage slug={SLUG}>
-      <QuestionForm action={`/reference/${SLUG}`} question={question} fields={Object.keys(flowersToBagQuestion.shape)}>
+      <QuestionForm action={`/reference/${SLUG}`} question={question}>
         <AskNumber question={question} name="seeds" label="Seeds wanted" whole />
         <AskNumber question={question} name="plants" label="Mother plants" whole />
         <AskNumber

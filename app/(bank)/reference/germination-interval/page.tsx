@@ -33,11 +33,7 @@ export default async function GerminationIntervalPage({ searchParams }: { search
   const dishes = readQuestion(germinationByDishesSchema, address, DISHES_EXAMPLE);
   return (
     <CalculatorPage slug={SLUG}>
-      <QuestionForm
-        action={`/reference/${SLUG}`}
-        question={question}
-        fields={Object.keys(germinationIntervalSchema.shape)}
-      >
+      <QuestionForm action={`/reference/${SLUG}`} question={question}>
         <AskNumber question={question} name="germinated" label="Seeds that grew" whole />
         <AskNumber question={question} name="seeds" label="Seeds set" whole />
         <AskChoice question={question} name="level" label="How sure" optional options={LEVEL_CHOICE} />
@@ -48,11 +44,7 @@ export default async function GerminationIntervalPage({ searchParams }: { search
         title="Dish by dish"
         says="With the count of each dish it shows whether they agree, and how much less sure the figure is when they do not."
       >
-        <QuestionForm
-          action={`/reference/${SLUG}#by-dishes`}
-          question={dishes}
-          fields={Object.keys(germinationByDishesSchema.shape)}
-        >
+        <QuestionForm action={`/reference/${SLUG}#by-dishes`} question={dishes}>
           <AskText
             question={dishes}
             name="dishes"

@@ -45,11 +45,7 @@ export default async function GerminationOverDaysPage({ searchParams }: { search
   const dishes = input && dishesOf(input.counts, input.seeds, input.countsAre ?? 'new');
   return (
     <CalculatorPage slug={SLUG}>
-      <QuestionForm
-        action={`/reference/${SLUG}`}
-        question={question}
-        fields={Object.keys(germinationOverDaysSchema.shape)}
-      >
+      <QuestionForm action={`/reference/${SLUG}`} question={question}>
         <AskLines
           question={question}
           name="counts"

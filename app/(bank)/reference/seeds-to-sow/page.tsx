@@ -36,7 +36,7 @@ export default async function SeedsToSowPage({ searchParams }: { searchParams: P
   const question = readQuestion(seedsToSowQuestion, await searchParams, EXAMPLE);
   return (
     <CalculatorPage slug={SLUG}>
-      <QuestionForm action={`/reference/${SLUG}`} question={question} fields={Object.keys(seedsToSowQuestion.shape)}>
+      <QuestionForm action={`/reference/${SLUG}`} question={question}>
         <AskNumber question={question} name="plants" label="Plants wanted" whole />
         <AskNumber question={question} name="alive" label="Seeds that grew in its test" whole />
         <AskNumber question={question} name="tested" label="Seeds set in that test" whole />

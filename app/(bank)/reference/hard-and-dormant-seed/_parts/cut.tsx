@@ -22,7 +22,7 @@ export function Cut({ action, address }: SectionProps) {
       title="Seed cut open"
       says="A cut shows at once what is empty, eaten or rotten; not what is alive."
     >
-      <QuestionForm action={action} question={question} fields={Object.keys(cutSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="firm" label="Full and firm" whole />
         <AskNumber question={question} name="empty" label="Empty" whole optional />
         <AskNumber question={question} name="insect" label="Eaten by insects" whole optional />

@@ -23,7 +23,7 @@ export function SideSamples({ action, address }: SectionProps) {
       title="Hard or fresh seed, some of it looked at"
       says="At the end of a test some seeds are hard or fresh. Scarify, chill, stain or cut some of them, and count how many are alive."
     >
-      <QuestionForm action={action} question={question} fields={Object.keys(sideSamplesSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="seeds" label="Seeds set in the test" whole />
         <AskNumber question={question} name="normal" label="Normal seedlings" whole className="lg:col-span-2" />
         <AskNumber question={question} name="hard" label="Hard seeds" whole optional />

@@ -27,7 +27,7 @@ export function Tetrazolium({ action, address }: SectionProps) {
       says="Living tissue stains red. With a germination test of other seed of the lot it shows how much is dormant."
     >
       <Cautions keys={cautionsFor('viability test').map(({ key }) => key)} />
-      <QuestionForm action={action} question={question} fields={Object.keys(tetrazoliumSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="stained" label="Stained as it should be" whole />
         <AskNumber question={question} name="partly" label="Stained in part, or wrongly" whole optional />
         <AskNumber question={question} name="unstained" label="Unstained" whole optional />

@@ -22,7 +22,7 @@ export function TreatedSample({ action, address }: SectionProps) {
       title="A side sample scarified or chilled before it is set"
       says="Set part of the lot as it is, and part after breaking its dormancy: what grows only after treatment was alive and held back."
     >
-      <QuestionForm action={action} question={question} fields={Object.keys(treatedSampleSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="treatedGrew" label="Treated seeds that grew" whole />
         <AskNumber question={question} name="treatedSet" label="Treated seeds set" whole className="lg:col-span-2" />
         <AskNumber question={question} name="plainGrew" label="Untreated seeds that grew" whole />

@@ -8,15 +8,13 @@ import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 import { BREEDING_OPTIONS } from './rare-form';
 
-const FIELDS = ['seedByPlant', 'parentBreeding', 'pollenPlants'];
-
 type Asked = z.infer<typeof parentsQuestion>;
 
 /** How many parents a seed lot really has, when some gave more seed than others. */
 export function Parents({ question }: { question: Question<Asked> }) {
   return (
     <QuestionPart id="parents" title="How many parents a lot really has">
-      <QuestionForm action="/reference/keeping-variety#parents" question={question} fields={FIELDS}>
+      <QuestionForm action="/reference/keeping-variety#parents" question={question}>
         <AskText
           question={question}
           name="seedByPlant"

@@ -11,7 +11,6 @@ export const BREEDING_OPTIONS = [
   { value: 'crossing', label: 'cross freely' },
   { value: 'selfing', label: 'pollinate themselves' },
 ];
-const FIELDS = ['plants', 'frequency', 'genes', 'breeding', 'assurance'];
 const PLANTS_SHOWN = [10, 20, 40, 80, 160];
 const FREQUENCIES_SHOWN = [10, 5, 3, 1];
 
@@ -23,7 +22,7 @@ const inbreedingOf = ({ breeding }: Asked) => (breeding === 'selfing' ? 1 : 0);
 export function RareForm({ question }: { question: Question<Asked> }) {
   return (
     <QuestionPart id="rare" title="Keep what is rare">
-      <QuestionForm action="/reference/keeping-variety#rare" question={question} fields={FIELDS}>
+      <QuestionForm action="/reference/keeping-variety#rare" question={question}>
         <AskNumber question={question} name="plants" label="Plants that give seed" whole />
         <AskNumber
           question={question}

@@ -13,15 +13,13 @@ import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 import { roundTicks } from '../../_parts/ticks';
 
-const FIELDS = ['sizes', 'regrowingFrequency'];
-
 type Asked = z.infer<typeof regrowingsQuestion>;
 
 /** What a row of regrowings does to a variety. */
 export function Regrowings({ question }: { question: Question<Asked> }) {
   return (
     <QuestionPart id="regrowings" title="What many regrowings do">
-      <QuestionForm action="/reference/keeping-variety#regrowings" question={question} fields={FIELDS}>
+      <QuestionForm action="/reference/keeping-variety#regrowings" question={question}>
         <AskText
           question={question}
           name="sizes"

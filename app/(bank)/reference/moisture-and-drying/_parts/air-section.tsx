@@ -17,7 +17,7 @@ export function AirSection({ action, address }: SectionProps) {
   const question = readQuestion(airSchema, address, EXAMPLE);
   return (
     <>
-      <QuestionForm action={action} question={question} fields={Object.keys(airSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="airMoisture" label="Moisture wanted" unit="%" />
         <AskChoice question={question} name="airCrop" label="Crop" optional options={CROP_CHOICE} empty="none" />
         <AskNumber

@@ -13,7 +13,7 @@ export function BasisSection({ action, address }: SectionProps) {
   const question = readQuestion(basisSchema, address, EXAMPLE);
   return (
     <>
-      <QuestionForm action={action} question={question} fields={Object.keys(basisSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="basisMoisture" label="Moisture" unit="%" />
         <AskChoice
           question={question}

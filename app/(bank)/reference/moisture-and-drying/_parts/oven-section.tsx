@@ -31,7 +31,7 @@ export function OvenSection({ action, address }: SectionProps) {
   return (
     <>
       <Cautions keys={['oven-heat', 'oven-sample-is-dead']} />
-      <QuestionForm action={action} question={question} fields={Object.keys(ovenSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskChoice question={question} name="ovenCrop" label="Crop" optional options={CROP_CHOICE} empty="none" />
         <AskNumber question={question} name="ovenStep" label="Smallest step of the balance" unit="g" />
         <span className="hidden lg:block" />

@@ -28,7 +28,7 @@ export function ProgressSection({ action, address }: SectionProps) {
   const { input } = question;
   return (
     <>
-      <QuestionForm action={action} question={question} fields={Object.keys(progressSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskLines
           question={question}
           name="weighings"

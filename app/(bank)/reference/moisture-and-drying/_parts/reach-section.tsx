@@ -27,7 +27,7 @@ export function ReachSection({ action, address }: SectionProps) {
   const { input } = question;
   return (
     <>
-      <QuestionForm action={action} question={question} fields={Object.keys(reachSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="reachHumidity" label="Relative humidity of the air" unit="%" />
         <AskNumber question={question} name="reachTemperature" label="Temperature" unit="°C" />
         <AskChoice question={question} name="reachCrop" label="Crop" optional options={CROP_CHOICE} empty="none" />

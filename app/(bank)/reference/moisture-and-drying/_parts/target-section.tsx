@@ -13,7 +13,7 @@ export function TargetSection({ action, address }: SectionProps) {
   const question = readQuestion(targetSchema, address, EXAMPLE);
   return (
     <>
-      <QuestionForm action={action} question={question} fields={Object.keys(targetSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="targetGrams" label="Weight now" hint="Seed alone." unit="g" />
         <AskNumber question={question} name="targetFrom" label="Moisture now" unit="%" />
         <AskNumber question={question} name="targetTo" label="Moisture wanted" unit="%" />

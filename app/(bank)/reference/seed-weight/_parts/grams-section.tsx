@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { Notice } from '@/app/_components/notice';
 import { formatCount } from '@/app/_format/figures';
 import { gramsForSeeds, type SeedSample } from '@/lib/domain/stock/seeds-by-weight';
-import { gramsSchema } from '@/lib/schemas/calculators/seed-weight';
+import type { gramsSchema } from '@/lib/schemas/calculators/seed-weight';
 import { LEVEL_CHOICE } from '../../_parts/level-choice';
 import { formatUpOnBalance } from '../../_parts/on-balance';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
@@ -23,7 +23,7 @@ export function GramsSection({ action, question, sample }: Props) {
   return (
     <>
       <p className="max-w-prose">Worked out with the replicates above: the same seed, as dry.</p>
-      <QuestionForm action={action} question={question} fields={Object.keys(gramsSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="seedsWanted" label="Seeds wanted" whole />
         <AskNumber question={question} name="gramsStep" label="Balance reads to" unit="g" />
         <AskChoice

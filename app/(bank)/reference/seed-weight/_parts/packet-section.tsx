@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { Notice } from '@/app/_components/notice';
 import { formatCount } from '@/app/_format/figures';
 import { type SeedSample, seedsByWeight } from '@/lib/domain/stock/seeds-by-weight';
-import { packetSchema } from '@/lib/schemas/calculators/seed-weight';
+import type { packetSchema } from '@/lib/schemas/calculators/seed-weight';
 import { LEVEL_CHOICE } from '../../_parts/level-choice';
 import { MethodFoldOut } from '../../_parts/method-fold-out';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
@@ -23,7 +23,7 @@ export function PacketSection({ action, question, sample }: Props) {
   return (
     <>
       <p className="max-w-prose">Worked out with the replicates above: the same seed, as dry.</p>
-      <QuestionForm action={action} question={question} fields={Object.keys(packetSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="packetGrams" label="Seed in the packet" unit="g" />
         <AskNumber question={question} name="packetStep" label="Balance reads to" unit="g" />
         <AskChoice question={question} name="packetLevel" label="How sure" options={LEVEL_CHOICE} />

@@ -6,7 +6,7 @@ import {
   thousandSeedWeightAtMoisture,
 } from '@/lib/domain/stock/thousand-seed-weight';
 import { CROP_NAMES } from '@/lib/schemas/calculators/crop-oil';
-import { seedWeightSchema } from '@/lib/schemas/calculators/seed-weight';
+import type { seedWeightSchema } from '@/lib/schemas/calculators/seed-weight';
 import { MethodFoldOut } from '../../_parts/method-fold-out';
 import { AskChoice, AskLines, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
@@ -20,7 +20,7 @@ type Asked = z.infer<typeof seedWeightSchema>;
 export function ThousandSection({ action, question }: { action: string; question: Question<Asked> }) {
   return (
     <>
-      <QuestionForm action={action} question={question} fields={Object.keys(seedWeightSchema.shape)}>
+      <QuestionForm action={action} question={question}>
         <AskLines
           question={question}
           name="weights"

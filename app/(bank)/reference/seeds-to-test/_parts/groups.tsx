@@ -15,8 +15,6 @@ import { Looks } from './looks';
 import { planInWords } from './plan-words';
 import { SoFar } from './so-far';
 
-const FIELDS = ['line', 'points', 'wrongKeep', 'wrongRegrow', 'group', 'most', 'tested', 'germinated'];
-
 /** True germinations over which least and most seeds on average are sought. */
 const ALL_LOTS = Array.from({ length: 101 }, (_, percent) => percent / 100);
 
@@ -24,7 +22,7 @@ const ALL_LOTS = Array.from({ length: 101 }, (_, percent) => percent / 100);
 export function Groups({ question }: { question: Question<AskedPlan> }) {
   return (
     <QuestionPart id="groups" title="In groups, stopping when the count is clear">
-      <QuestionForm action="/reference/seeds-to-test#groups" question={question} fields={FIELDS}>
+      <QuestionForm action="/reference/seeds-to-test#groups" question={question}>
         <AskNumber question={question} name="line" label="The line" hint="A lot below it is to be regrown." unit="%" />
         <AskNumber
           question={question}

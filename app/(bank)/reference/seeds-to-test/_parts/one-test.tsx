@@ -9,7 +9,6 @@ import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 import { inHundred } from './in-hundred';
 
-const FIELDS = ['threshold', 'truly', 'wrongAbove', 'missed', 'unevenness', 'dish', 'spare'];
 const USUAL_DISH = 50;
 
 type Asked = z.infer<typeof oneTestQuestion>;
@@ -18,7 +17,7 @@ type Asked = z.infer<typeof oneTestQuestion>;
 export function OneTest({ question }: { question: Question<Asked> }) {
   return (
     <QuestionPart id="one-test" title="In one test, above a line">
-      <QuestionForm action="/reference/seeds-to-test#one-test" question={question} fields={FIELDS}>
+      <QuestionForm action="/reference/seeds-to-test#one-test" question={question}>
         <AskNumber question={question} name="threshold" label="The line" unit="%" />
         <AskNumber question={question} name="truly" label="The lot truly has" hint="What you believe." unit="%" />
         <AskNumber

@@ -10,7 +10,6 @@ import { QuestionForm } from '../../_parts/question-form';
 import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
 
-const FIELDS = ['expected', 'within', 'level', 'method', 'basis', 'available'];
 const SEEDS_SHOWN = [25, 50, 100, 200, 400];
 
 type Asked = z.infer<typeof widthQuestion>;
@@ -19,7 +18,7 @@ type Asked = z.infer<typeof widthQuestion>;
 export function Width({ question }: { question: Question<Asked> }) {
   return (
     <QuestionPart id="width" title="For a figure as sure as wanted">
-      <QuestionForm action="/reference/seeds-to-test#width" question={question} fields={FIELDS}>
+      <QuestionForm action="/reference/seeds-to-test#width" question={question}>
         <AskNumber question={question} name="expected" label="Germination expected" unit="%" />
         <AskNumber question={question} name="within" label="To within" hint="To either side." unit="points" />
         <AskChoice question={question} name="level" label="How sure" options={LEVEL_CHOICE} />

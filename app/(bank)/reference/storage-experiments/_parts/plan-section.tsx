@@ -3,7 +3,7 @@ import { TableHead } from '@/app/_components/table-head';
 import { formatCount, formatPercent } from '@/app/_format/figures';
 import { daysInWords } from '@/lib/domain/longevity/storage-experiment/describe-fit';
 import { planCounts } from '@/lib/domain/longevity/storage-experiment/plan-counts';
-import { planQuestionSchema } from '@/lib/schemas/storage-experiment/plan-question';
+import type { planQuestionSchema } from '@/lib/schemas/storage-experiment/plan-question';
 import { getConstants } from '@/lib/server/queries/reference';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
@@ -25,11 +25,7 @@ export async function PlanSection({ question, choices }: Props) {
   const constants = question.input && (await getConstants(question.input.constants));
   return (
     <QuestionPart id="plan" title="Plan one: when to count">
-      <QuestionForm
-        action="/reference/storage-experiments#plan"
-        question={question}
-        fields={Object.keys(planQuestionSchema.shape)}
-      >
+      <QuestionForm action="/reference/storage-experiments#plan" question={question}>
         <AskChoice
           question={question}
           name="constants"

@@ -1,5 +1,4 @@
 import { formatTemperature } from '@/app/_format/figures';
-import { storageLifeSchema } from '@/lib/schemas/calculators/storage-life';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import type { Question } from '../../_parts/read-question';
@@ -19,7 +18,7 @@ const BEFORE = ['beforeYears', 'beforeMoisture', 'beforeTemperature'];
 export function StorageForm({ action, question, choices }: Props) {
   const isBeforeOpen = BEFORE.some((field) => question.typed[field] || question.errors[field]);
   return (
-    <QuestionForm action={action} question={question} fields={Object.keys(storageLifeSchema.shape)}>
+    <QuestionForm action={action} question={question}>
       <AskChoice question={question} name="crop" label="Crop" empty="none" options={choices.crops.map(optionOf)} />
       <AskChoice
         question={question}

@@ -1,5 +1,4 @@
 import { COMMON_TEMPERATURE_COEFFICIENTS } from '@/lib/domain/reference/longevity-constants';
-import { fitQuestionSchema } from '@/lib/schemas/storage-experiment/fit-question';
 import { AskChoice, AskNumber } from '../../../_parts/question-fields';
 import { QuestionForm } from '../../../_parts/question-form';
 import type { Question } from '../../../_parts/read-question';
@@ -8,7 +7,7 @@ import type { Question } from '../../../_parts/read-question';
 export function FitQuestion({ action, question }: { action: string; question: Question<unknown> }) {
   const { CH, CQ } = COMMON_TEMPERATURE_COEFFICIENTS;
   return (
-    <QuestionForm action={action} question={question} fields={Object.keys(fitQuestionSchema.shape)} submit="Fit again">
+    <QuestionForm action={action} question={question} submit="Fit again">
       <AskChoice
         question={question}
         name="coefficients"
