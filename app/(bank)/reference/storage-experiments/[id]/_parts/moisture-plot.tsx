@@ -1,7 +1,7 @@
 import { formatCount, formatTemperature } from '@/app/_format/figures';
 import type { MoisturePicture } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
 import { logTicks } from './log-ticks';
-import { Mark, MarkKey, type PlotBox, PlotFrame, type Tick } from './plot-frame';
+import { MarkKey, MarkWithRange, type PlotBox, PlotFrame, type Tick } from './plot-frame';
 
 const BOX: PlotBox = { width: 400, height: 300, left: 56, right: 52, top: 30, bottom: 38 };
 /** Room beyond the outermost figures, as a factor. */
@@ -70,21 +70,13 @@ export function MoisturePlot({ picture: { points, lines } }: { picture: Moisture
             ) : null,
           )}
           {bars.map((point) => (
-            <g key={`${point.temperatureC} ${point.moisturePercent}`}>
-              <line
-                x1={x(point.moisturePercent)}
-                x2={x(point.moisturePercent)}
-                y1={y(point.lower)}
-                y2={y(point.upper)}
-                stroke="var(--ink)"
-                strokeWidth={1.25}
-              />
-              <Mark
-                x={x(point.moisturePercent)}
-                y={y(point.sigmaDays)}
-                series={temperatures.indexOf(point.temperatureC)}
-              />
-            </g>
+            <MarkWithRange
+              key={`${point.temperatureC} ${point.moisturePercent}`}
+              x={x(point.moisturePercent)}
+              y={y(point.sigmaDays)}
+              ends={[y(point.lower), y(point.upper)]}
+              series={temperatures.indexOf(point.temperatureC)}
+            />
           ))}
         </PlotFrame>
       </div>

@@ -62,14 +62,32 @@ export function PlotFrame({ box, label, xTicks, yTicks, xTitle, yTitle, children
 
 const SHAPES = ['circle', 'square', 'triangle', 'diamond'] as const;
 
-/** A point of one series: series differ by shape. */
-export function Mark({ x, y, series }: { x: number; y: number; series: number }) {
+/** A point: series differ by shape. */
+function Mark({ x, y, series }: { x: number; y: number; series: number }) {
   const shape = SHAPES[series % SHAPES.length];
   const look = { fill: 'var(--sheet)', stroke: 'var(--ink)', strokeWidth: 1.75 };
   if (shape === 'circle') return <circle cx={x} cy={y} r={4} {...look} />;
   if (shape === 'square') return <rect x={x - 3.6} y={y - 3.6} width={7.2} height={7.2} {...look} />;
   if (shape === 'triangle') return <path d={`M${x} ${y - 4.8} l4.6 8 h-9.2 Z`} {...look} />;
   return <path d={`M${x} ${y - 5} l5 5 l-5 5 l-5 -5 Z`} {...look} />;
+}
+
+interface MarkWithRangeProps {
+  x: number;
+  y: number;
+  /** ends of the range in which the figure lies */
+  ends: readonly [number, number];
+  series: number;
+}
+
+/** A point of one series on the range in which its figure lies. */
+export function MarkWithRange({ x, y, ends: [lower, upper], series }: MarkWithRangeProps) {
+  return (
+    <g>
+      <line x1={x} x2={x} y1={lower} y2={upper} stroke="var(--ink)" strokeWidth={1.25} />
+      <Mark x={x} y={y} series={series} />
+    </g>
+  );
 }
 
 /** The shape of a series, for the words that name it. */

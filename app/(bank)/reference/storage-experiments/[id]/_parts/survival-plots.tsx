@@ -1,7 +1,7 @@
 import { formatTemperature } from '@/app/_format/figures';
 import type { LotCurve, SurvivalPanel } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
 import { roundTicks } from '../../../_parts/ticks';
-import { DASHES, Mark, MarkKey, type PlotBox, PlotFrame } from './plot-frame';
+import { DASHES, MarkKey, MarkWithRange, type PlotBox, PlotFrame } from './plot-frame';
 
 const BOX: PlotBox = { width: 340, height: 216, left: 34, right: 12, top: 30, bottom: 34 };
 
@@ -67,17 +67,13 @@ function Panel({ panel, lots }: { panel: SurvivalPanel; lots: readonly string[] 
                 />
               )}
               {one.points.map((point) => (
-                <g key={point.days}>
-                  <line
-                    x1={x(point.days)}
-                    x2={x(point.days)}
-                    y1={y(point.lower)}
-                    y2={y(point.upper)}
-                    stroke="var(--ink)"
-                    strokeWidth={1.25}
-                  />
-                  <Mark x={x(point.days)} y={y(point.proportion)} series={series} />
-                </g>
+                <MarkWithRange
+                  key={point.days}
+                  x={x(point.days)}
+                  y={y(point.proportion)}
+                  ends={[y(point.lower), y(point.upper)]}
+                  series={series}
+                />
               ))}
             </g>
           );
