@@ -10,6 +10,7 @@
  * the top where points fit badly; it is kept for the covariance, which it defines.) The tails enter through
  * logarithms, so a point ten probits from the middle is still counted.
  */
+import { choleskyFactor, choleskyInverse, choleskySolve } from './cholesky';
 import { normalLogCdf, normalLogDensity, normalQuantile } from './normal-distribution';
 import {
   type ProbitData,
@@ -80,12 +81,9 @@ export function fitProbit(data: ProbitData): ProbitFit | ProbitRefusal {
   const line = climb(points);
   if (!line) return refuse('did-not-converge');
 
-  const information = derivatives(points, line).expected;
-  const determinant = information.w * information.wxx - information.wx * information.wx;
-  if (!(determinant > 0)) return refuse('did-not-converge');
-  const varianceIntercept = information.wxx / determinant;
-  const varianceSlope = information.w / determinant;
-  const covarianceZ = -information.wx / determinant;
+  const covariance = choleskyInverse(matrixOf(derivatives(points, line).expected));
+  if (!covariance) return refuse('did-not-converge');
+  const [[varianceIntercept, covarianceZ], [, varianceSlope]] = covariance as [[number, number], [number, number]];
 
   // Back from z = (x - centre) / scale to x.
   const shift = centre / scale;
@@ -121,12 +119,10 @@ function climb(points: readonly ProbitPoint[]): Line | null {
 
   for (let iteration = 0; iteration < MAX_ITERATIONS; iteration++) {
     const { score, observed } = derivatives(points, line);
-    const determinant = observed.w * observed.wxx - observed.wx * observed.wx;
-    if (!(determinant > 0)) return null;
-    const step: Line = {
-      intercept: (observed.wxx * score.intercept - observed.wx * score.slope) / determinant,
-      slope: (observed.w * score.slope - observed.wx * score.intercept) / determinant,
-    };
+    const factor = choleskyFactor(matrixOf(observed));
+    if (!factor) return null;
+    const [intercept, slope] = choleskySolve(factor, [score.intercept, score.slope]) as [number, number];
+    const step: Line = { intercept, slope };
     const decrement = step.intercept * score.intercept + step.slope * score.slope;
     const atRoundingLimit = decrement < ROUNDING_DECREMENT && decrement >= previousDecrement;
     if (decrement <= CONVERGED_DECREMENT || atRoundingLimit) return add(line, step, 1);
@@ -195,6 +191,13 @@ function addWeight(information: Information, weight: number, x: number): void {
   information.w += weight;
   information.wx += weight * x;
   information.wxx += weight * x * x;
+}
+
+function matrixOf({ w, wx, wxx }: Information): number[][] {
+  return [
+    [w, wx],
+    [wx, wxx],
+  ];
 }
 
 function goodnessOfFit(points: readonly ProbitPoint[], line: Line): { deviance: number; pearsonChiSquare: number } {
