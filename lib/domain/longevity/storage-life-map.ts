@@ -9,13 +9,7 @@ import { storageLife, type ViabilityFall } from './storage-life';
 import type { StorageCondition } from './viability-equation';
 
 /** Why a stretch of the map is not to be taken as it stands. */
-export const MAP_ZONES = [
-  'drying gains nothing',
-  'too moist',
-  'freezing may kill',
-  'outside the fitted range',
-] as const;
-export type MapZone = (typeof MAP_ZONES)[number];
+export type MapZone = 'drying gains nothing' | 'too moist' | 'freezing may kill' | 'outside the fitted range';
 
 export interface MapBounds {
   moistureFromPercent: number;

@@ -57,7 +57,7 @@ export const VERY_WET: OvenLine<{ abovePercent: number; temperatureC: number; ho
 };
 
 /** Genera whose seed is held to the low method: their oil or other volatiles would leave with the water at 130 C. */
-export const LOW_ONLY_GENERA = [
+const LOW_ONLY_GENERA = [
   'Allium',
   'Arachis',
   'Brassica',
@@ -71,7 +71,7 @@ export const LOW_ONLY_GENERA = [
   'Sinapis',
 ] as const;
 /** The one species held to it whose genus is not. */
-export const LOW_ONLY_SPECIES = ['Solanum melongena'] as const;
+const LOW_ONLY_SPECIES = ['Solanum melongena'] as const;
 
 /** Crops whose line the recalled rules leave open: neither list could be recalled to hold them. */
 const LINE_NOT_KNOWN_GENERA = ['Abelmoschus'] as const;

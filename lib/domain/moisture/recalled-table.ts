@@ -6,8 +6,6 @@
  */
 
 export const RECALLED_TABLE_TEMPERATURE_C = 25;
-export const RECALLED_TABLE_SOURCE =
-  'From memory: said to be Harrington 1960, in Justice & Bass 1978, USDA Agriculture Handbook 506 (not read)';
 
 /** Relative humidities of the columns, fractions. The last column is blank for nine crops. */
 export const RECALLED_TABLE_HUMIDITIES = [0.1, 0.2, 0.3, 0.45, 0.6, 0.75, 0.8] as const;

@@ -5,13 +5,13 @@ import { targetWeight } from '../moisture/drying';
 import { SEEDS_PER_THOUSAND } from './seed-count';
 
 /** Replicates that the rule weighs, and how many are weighed in all when they vary too much. */
-export const REPLICATES_WEIGHED = 8;
-export const REPLICATES_AFTER_SECOND_ROUND = 16;
+const REPLICATES_WEIGHED = 8;
+const REPLICATES_AFTER_SECOND_ROUND = 16;
 /** Largest coefficient of variation, percent. From memory (ISTA Rules chapter 10). */
-export const VARIATION_LIMIT_PERCENT = { ordinary: 4.0, chaffy: 6.0 } as const;
+const VARIATION_LIMIT_PERCENT = { ordinary: 4.0, chaffy: 6.0 } as const;
 export type SeedSurface = keyof typeof VARIATION_LIMIT_PERCENT;
 /** After the second round a replicate this many standard deviations from the mean of all 16 is dropped. From memory. */
-export const DROP_BEYOND_DEVIATIONS = 2;
+const DROP_BEYOND_DEVIATIONS = 2;
 
 export type ReplicateStatistics = {
   replicates: number;

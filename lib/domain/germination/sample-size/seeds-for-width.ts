@@ -6,7 +6,7 @@ import { intervalHalfWidth, type WidthQuestion } from './interval-width';
 import { requireSeeds } from './require-seeds';
 
 /** No test is larger; with this many seeds a 95 % interval is 0.2 points to either side at worst. */
-export const MOST_SEEDS_CONSIDERED = 200_000;
+const MOST_SEEDS_CONSIDERED = 200_000;
 
 export interface SeedsForWidthInput extends WidthQuestion {
   /** half-width wanted, proportion in (0, 0.5): 0.05 for 5 points to either side */

@@ -18,12 +18,6 @@ export interface SequentialPlan {
   looks: readonly SequentialLook[];
 }
 
-/** Whether the last look always decides: no count lies between its two limits. */
-export function alwaysDecides({ looks }: SequentialPlan): boolean {
-  const last = looks.at(-1);
-  return last !== undefined && stopsOver(last) - goesOnFrom(last) <= 0;
-}
-
 /** Smallest count at which this look does not call for regrowing. */
 export function goesOnFrom(look: SequentialLook): number {
   return (look.regrowAtMost ?? -1) + 1;

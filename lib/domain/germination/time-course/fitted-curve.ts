@@ -48,7 +48,7 @@ export interface CurveRefusal {
 }
 
 /** Three figures need three stretches of days in which seed germinated; with fewer the curve is only partly determined. */
-export const LEAST_STRETCHES = 3;
+const LEAST_STRETCHES = 3;
 
 /** T90 / T10 of those able to germinate: tests run from 1.1 to some tens. Beyond this the curve is no finding; own choice. */
 const WIDEST_SPREAD = 1000;

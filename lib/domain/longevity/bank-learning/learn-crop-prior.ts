@@ -13,7 +13,7 @@ import { mostPlausiblePopulation } from './most-plausible-population';
 import { PUBLISHED_COUNTS_AS_LOTS } from './published-as-lots';
 
 /** Fewer lots than these say nothing of a crop. Our own choice. */
-export const FEWEST_LOTS = 3;
+const FEWEST_LOTS = 3;
 /** Ageing between two tests of a lot from which on they say something of its rate, probits: about two points at 90 %. */
 export const LEAST_AGEING_BETWEEN_TESTS = 0.1;
 /** Lots that differ more than this, probits and log rate, are no one crop in one bank: something is wrong with them. */

@@ -6,7 +6,8 @@ import {
 } from '../../../../lib/domain/germination/sample-size/derive-sequential-plan';
 import { operatingCharacteristic } from '../../../../lib/domain/germination/sample-size/operating-characteristic';
 import { seedsToTell } from '../../../../lib/domain/germination/sample-size/seeds-to-tell';
-import { alwaysDecides, type SequentialPlan } from '../../../../lib/domain/germination/sample-size/sequential-plan';
+import type { SequentialPlan } from '../../../../lib/domain/germination/sample-size/sequential-plan';
+import { alwaysDecides } from './always-decides';
 import { goldenPlan } from './golden-plans';
 
 const SEED = { seed: 20261125, numRuns: 60 };

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { operatingCharacteristic } from '../../../../lib/domain/germination/sample-size/operating-characteristic';
 import { PUBLISHED_SEQUENTIAL_PLAN } from '../../../../lib/domain/germination/sample-size/published-sequential-plan';
-import { alwaysDecides } from '../../../../lib/domain/germination/sample-size/sequential-plan';
+import { alwaysDecides } from './always-decides';
 import { goldenPlan } from './golden-plans';
 
 const at = (seeds: number) => PUBLISHED_SEQUENTIAL_PLAN.looks.find(({ seedsTested }) => seedsTested === seeds);

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { alwaysDecides, requirePlan } from '../../../../lib/domain/germination/sample-size/sequential-plan';
+import { requirePlan } from '../../../../lib/domain/germination/sample-size/sequential-plan';
+import { alwaysDecides } from './always-decides';
 import { goldenPlan } from './golden-plans';
 
 const look = (seedsTested: number, regrowAtMost: number | null, keepAtLeast: number | null) => ({
