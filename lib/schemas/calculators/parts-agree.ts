@@ -1,7 +1,7 @@
 /** Parts of a question that must go together: given all or none, and not more germinated than set. */
 
 /** Whatever can take a complaint about a field; zod hands one to a refinement. */
-export interface Refusing {
+interface Refusing {
   addIssue(issue: { code: 'custom'; path: string[]; message: string }): void;
 }
 

@@ -1,12 +1,13 @@
 import { humidityToSettleAt, temperatureToSettleAt } from '@/lib/domain/moisture/settling';
 import { oilRange } from '@/lib/schemas/calculators/crop-oil';
 import { airSchema } from '@/lib/schemas/calculators/moisture-and-drying';
-import { AskChoice, AskNumber } from '../../_parts/question-fields';
+import { AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
-import { CROP_CHOICE, seedWords } from './crop-choice';
+import { AskCropOrOil } from './ask-crop-or-oil';
 import { formatMoisture } from './moisture-words';
+import { seedWords } from './seed-words';
 
 const EXAMPLE = { airMoisture: '6', airCrop: 'Kale', airTemperature: '18', airHumidity: '25' };
 /** FAO genebank standards 2014, 4.2.1: dry at 5-20 C and 10-25 % relative humidity. */
@@ -19,15 +20,7 @@ export function AirSection({ action, address }: SectionProps) {
     <>
       <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="airMoisture" label="Moisture wanted" unit="%" />
-        <AskChoice question={question} name="airCrop" label="Crop" optional options={CROP_CHOICE} empty="none" />
-        <AskNumber
-          question={question}
-          name="airOil"
-          label="Oil of the seed"
-          hint="Of dry weight; goes before that of the crop."
-          unit="%"
-          optional
-        />
+        <AskCropOrOil question={question} crop="airCrop" oil="airOil" />
         <AskNumber
           question={question}
           name="airTemperature"

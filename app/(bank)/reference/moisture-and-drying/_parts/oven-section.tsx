@@ -3,12 +3,12 @@ import { TableHead } from '@/app/_components/table-head';
 import { type OvenTest, ovenTest } from '@/lib/domain/moisture/oven-test';
 import { getCropFacts } from '@/lib/domain/reference/all-crops';
 import { ovenSchema } from '@/lib/schemas/calculators/moisture-and-drying';
+import { CROP_CHOICE } from '../../_parts/crop-choice';
 import { MethodFoldOut } from '../../_parts/method-fold-out';
 import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
-import { CROP_CHOICE } from './crop-choice';
 import { formatMoisture, formatPoints } from './moisture-words';
 import { OvenAdviceList } from './oven-advice-list';
 

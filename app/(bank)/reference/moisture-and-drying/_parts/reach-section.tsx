@@ -9,13 +9,14 @@ import { settlingMoisture } from '@/lib/domain/moisture/settling';
 import { LOW_MOISTURE_LIMIT_RELATIVE_HUMIDITY } from '@/lib/domain/reference/low-moisture-limits';
 import { oilRange } from '@/lib/schemas/calculators/crop-oil';
 import { reachSchema } from '@/lib/schemas/calculators/moisture-and-drying';
-import { AskChoice, AskNumber } from '../../_parts/question-fields';
+import { AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
-import { CROP_CHOICE, seedWords } from './crop-choice';
+import { AskCropOrOil } from './ask-crop-or-oil';
 import { EquilibriumMethod } from './equilibrium-method';
 import { formatMoisture } from './moisture-words';
+import { seedWords } from './seed-words';
 
 const EXAMPLE = { reachHumidity: '15', reachTemperature: '15', reachCrop: 'Kale' };
 /** The table is one of about 25 C; within this of it the two may be compared. */
@@ -30,15 +31,7 @@ export function ReachSection({ action, address }: SectionProps) {
       <QuestionForm action={action} question={question}>
         <AskNumber question={question} name="reachHumidity" label="Relative humidity of the air" unit="%" />
         <AskNumber question={question} name="reachTemperature" label="Temperature" unit="°C" />
-        <AskChoice question={question} name="reachCrop" label="Crop" optional options={CROP_CHOICE} empty="none" />
-        <AskNumber
-          question={question}
-          name="reachOil"
-          label="Oil of the seed"
-          hint="Of dry weight; goes before that of the crop."
-          unit="%"
-          optional
-        />
+        <AskCropOrOil question={question} crop="reachCrop" oil="reachOil" />
       </QuestionForm>
       {input && <Answer {...input} />}
       <Cautions keys={['cobalt-silica-gel', 'freezing-moist-seed']} />

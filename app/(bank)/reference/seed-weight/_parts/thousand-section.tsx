@@ -5,8 +5,8 @@ import {
   thousandSeedWeight,
   thousandSeedWeightAtMoisture,
 } from '@/lib/domain/stock/thousand-seed-weight';
-import { CROP_NAMES } from '@/lib/schemas/calculators/crop-oil';
 import type { seedWeightSchema } from '@/lib/schemas/calculators/seed-weight';
+import { CROP_CHOICE } from '../../_parts/crop-choice';
 import { MethodFoldOut } from '../../_parts/method-fold-out';
 import { AskChoice, AskLines, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
@@ -46,7 +46,7 @@ export function ThousandSection({ action, question }: { action: string; question
           label="Crop"
           hint="To compare with what its seed usually weighs."
           optional
-          options={CROP_NAMES.map((name) => ({ value: name, label: name }))}
+          options={CROP_CHOICE}
           empty="none"
         />
         <AskNumber question={question} name="weighedAt" label="Moisture when weighed" unit="%" optional />

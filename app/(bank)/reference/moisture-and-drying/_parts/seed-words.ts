@@ -1,7 +1,3 @@
-import { CROP_NAMES } from '@/lib/schemas/calculators/crop-oil';
-
-export const CROP_CHOICE = CROP_NAMES.map((name) => ({ value: name, label: name }));
-
 /** 'kale with 33 to 39 % oil', 'seed with 20 % oil'. */
 export function seedWords(crop: string | undefined, oil: { lower: number; upper: number }, typed: boolean): string {
   const [low, high] = [Math.round(oil.lower * 1000) / 10, Math.round(oil.upper * 1000) / 10];
