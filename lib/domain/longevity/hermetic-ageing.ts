@@ -64,8 +64,10 @@ export function hermeticAgeing(
 /**
  * `hermeticAgeing` of one packet as a function of the days: what does not depend on them is looked up once.
  *
+ * @param climate, constants, moisturePercent  as in `hermeticAgeing`
  * @returns probits lost between two days; both as in `hermeticAgeing`
  * @throws RangeError as `hermeticAgeing` does
+ * Checked through `hermeticAgeing` in tests/domain/longevity/hermetic-ageing.test.ts
  */
 export function sealedAgeing(
   climate: StoreClimate,

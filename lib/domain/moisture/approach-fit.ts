@@ -86,7 +86,14 @@ export function squaresThrough(readings: readonly Reading[], through: Reading, p
   return squaresAt(bestRate(readings, squaresAt));
 }
 
-/** The value of the curve at a time. Hours from the first weighing. */
+/**
+ * The value of the curve at a time. Hours from the first weighing.
+ *
+ * @param fit    from fitApproach
+ * @param hours  hours from the first weighing
+ * @returns in the unit of the readings
+ * Checked in tests/domain/moisture/approach-fit.test.ts
+ */
 export function approachAt(fit: Pick<ApproachFit, 'plateau' | 'drop' | 'rate'>, hours: number): number {
   return fit.plateau + fit.drop * Math.exp(-fit.rate * hours);
 }
@@ -94,6 +101,8 @@ export function approachAt(fit: Pick<ApproachFit, 'plateau' | 'drop' | 'rate'>, 
 /**
  * When the curve reaches a value.
  *
+ * @param fit    from fitApproach
+ * @param value  in the unit of the readings
  * @returns hours from the first weighing; null when the curve levels off before it
  * Checked in tests/domain/moisture/approach-fit.test.ts
  */

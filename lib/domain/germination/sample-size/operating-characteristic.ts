@@ -106,13 +106,28 @@ export interface GoingOn {
   chances: Float64Array;
 }
 
-/** The part of `counts` (entry i: `from + i` germinated) that lies in [low, high). Empty when the look decides all. */
+/**
+ * The part of `counts` (entry i: `from + i` germinated) that lies in [low, high). Empty when the look decides all.
+ *
+ * @param counts     chances of the counts from `from` on
+ * @param from       the count of entry 0, integer >= 0
+ * @param low, high  counts, low <= high; high itself is left out
+ * @returns the part, with the count it begins at
+ * Checked through operatingCharacteristic: tests/domain/germination/sample-size/operating-characteristic.test.ts
+ */
 export function between(counts: Float64Array, from: number, low: number, high: number): GoingOn {
   const start = Math.max(low - from, 0);
   return { from: from + start, chances: counts.slice(start, Math.max(high - from, start)) };
 }
 
-/** Chances of the count of a group, worked out once for each group size. */
+/**
+ * Chances of the count of a group, worked out once for each group size.
+ *
+ * @param germination  the lot's true germination, proportion in [0, 1]
+ * @param dishes       how the seeds lie
+ * @returns for a group of seeds, as `germinatedCountChances`
+ * Checked through operatingCharacteristic: tests/domain/germination/sample-size/operating-characteristic.test.ts
+ */
 export function groupChances(germination: number, dishes: Dishes): (seeds: number) => Float64Array {
   const bySize = new Map<number, Float64Array>();
   return (seeds) => {

@@ -72,7 +72,10 @@ export function seedsToTell(input: SeedsToTellInput): SeedsToTell {
 /**
  * Refuses levels and limits that no test can have.
  *
+ * @param functionName  the caller, named in the message
+ * @param goal          poor and good: proportions in [0, 1], poor < good; both limits in (0, 1)
  * @throws RangeError naming the function, the argument and the value
+ * Checked in tests/domain/germination/sample-size/seeds-to-tell.test.ts
  */
 export function requireErrorGoal(functionName: string, { poor, good, falseKeep, falseRegrow }: ErrorGoal): void {
   requireProportion(functionName, 'poor', poor);

@@ -18,12 +18,24 @@ export interface SequentialPlan {
   looks: readonly SequentialLook[];
 }
 
-/** Smallest count at which this look does not call for regrowing. */
+/**
+ * Smallest count at which this look does not call for regrowing.
+ *
+ * @param look  counts of seeds
+ * @returns integer >= 0
+ * Checked through sequentialDecision: tests/domain/germination/sample-size/sequential-decision.test.ts
+ */
 export function goesOnFrom(look: SequentialLook): number {
   return (look.regrowAtMost ?? -1) + 1;
 }
 
-/** Smallest count at which this look calls for keeping; one more than all seeds when none does. */
+/**
+ * Smallest count at which this look calls for keeping; one more than all seeds when none does.
+ *
+ * @param look  counts of seeds
+ * @returns integer, at most seedsTested + 1
+ * Checked through sequentialDecision: tests/domain/germination/sample-size/sequential-decision.test.ts
+ */
 export function stopsOver(look: SequentialLook): number {
   return look.keepAtLeast ?? look.seedsTested + 1;
 }
@@ -31,6 +43,8 @@ export function stopsOver(look: SequentialLook): number {
 /**
  * Refuses a plan whose looks are out of order or whose limits cross.
  *
+ * @param functionName  the caller, named in the message
+ * @param plan          looks in rising order of seeds
  * @throws RangeError naming the function and what is wrong
  * Checked in tests/domain/germination/sample-size/sequential-plan.test.ts
  */

@@ -32,7 +32,14 @@ export interface SingleTest {
 /** A chance this close to its limit, relatively, is a tie that rounding must not decide: it is within. */
 export const TIE = 1e-10;
 
-/** Whether a chance of error is within its limit. */
+/**
+ * Whether a chance of error is within its limit.
+ *
+ * @param chance  in [0, 1]
+ * @param limit   in (0, 1)
+ * @returns true also for a tie, up to rounding
+ * Checked through seedsToTell against R: tests/golden/seeds-to-tell.json
+ */
 export function isWithin(chance: number, limit: number): boolean {
   return chance <= limit * (1 + TIE);
 }
@@ -65,6 +72,8 @@ export function singleTest(seeds: number, goal: ErrorGoal, startAt = Math.round(
  *
  * @param atPoor  chances of each count at `poor` germination, from germinatedCountChances
  * @param atGood  the same at `good`
+ * @param falseKeepLimit  in (0, 1)
+ * @returns the critical count and both real error rates
  * Checked against R: tests/golden/seeds-to-tell.json
  */
 export function singleTestFrom(atPoor: Float64Array, atGood: Float64Array, falseKeepLimit: number): SingleTest {
@@ -88,6 +97,7 @@ export function singleTestFrom(atPoor: Float64Array, atGood: Float64Array, false
  * @param seeds   integer >= 1
  * @param goal    see ErrorGoal
  * @param dishes  how the seeds lie
+ * @returns the critical count and both real error rates
  * @throws RangeError when the dishes are outside their range
  * Checked through seedsToTell
  */

@@ -24,7 +24,13 @@ export function figuresToAdopt({ suggested, logRate }: Extract<CropLearning, { o
   };
 }
 
-/** The same in one line of text, which a form can carry: '1.62 0.54 0.34 0.41'. */
+/**
+ * The same in one line of text, which a form can carry: '1.62 0.54 0.34 0.41'.
+ *
+ * @param figures  means and sd of probits, then of the log rate where it was learnt
+ * @returns two figures or four, parted by blanks
+ * Checked in tests/domain/longevity/bank-learning/figures-to-adopt.test.ts
+ */
 export function figuresInOneLine(figures: FiguresToAdopt): string {
   const { priorInitialMean, priorInitialSd, priorLogRateMean, priorLogRateSd } = figures;
   return [priorInitialMean, priorInitialSd, priorLogRateMean, priorLogRateSd]

@@ -64,7 +64,15 @@ export function chooseRows(
   }
 }
 
-/** Highest place of one hump, from a place nearby: strides that halve. */
+/**
+ * Highest place of one hump, from a place nearby: strides that halve.
+ *
+ * @param height  the function, with one hump near the start
+ * @param start   place to start from, integer from 0 to `last`
+ * @param last    the last place, integer
+ * @returns the place and its height
+ * Checked through populationFit: tests/domain/longevity/bank-learning/population-likelihood.test.ts
+ */
 export function climb(
   height: (place: number) => number,
   start: number,

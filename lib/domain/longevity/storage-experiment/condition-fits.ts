@@ -54,6 +54,11 @@ export function fitConditions(rows: readonly StorageRow[]): (ConditionFit | Cond
 
 /**
  * The counts that a condition's own line rests on: its own, and those of its lots taken before any storage.
+ *
+ * @param rows       checked counts
+ * @param condition  percent of fresh weight, degrees C
+ * @returns rows as given, in their order
+ * Checked through fitConditions: tests/domain/longevity/storage-experiment/condition-fits.test.ts
  */
 export function rowsOfCondition(rows: readonly StorageRow[], condition: StorageCondition): StorageRow[] {
   const own = rows.filter((row) => isOf(row, condition));
@@ -94,7 +99,14 @@ function fitCondition(rows: readonly StorageRow[], condition: StorageCondition):
   };
 }
 
-/** Whether all seeds of a lot germinated in every count, or none did: its K would be infinite. */
+/**
+ * Whether all seeds of a lot germinated in every count, or none did: its K would be infinite.
+ *
+ * @param rows  checked counts
+ * @param lot   its name in the rows
+ * @returns true also where the lot has no row
+ * Checked through refuseExperiment: tests/domain/longevity/storage-experiment/refusals.test.ts
+ */
 export function hasNoVariation(rows: readonly StorageRow[], lot: string): boolean {
   const own = rows.filter((row) => row.lot === lot);
   return own.every((row) => row.germinated === row.sown) || own.every((row) => row.germinated === 0);

@@ -24,16 +24,38 @@ export interface DeclineState {
   coefficients: number[];
 }
 
-/** Natural logarithm of the probits that a point's seed loses in a day. */
+/**
+ * Natural logarithm of the probits that a point's seed loses in a day.
+ *
+ * @param point         a count
+ * @param coefficients  as many as the point has columns
+ * @returns any real number; the rate is in probits a day
+ * Checked through fitDecline against R: tests/domain/longevity/storage-experiment/decline-model.test.ts
+ */
 export function logRate(point: DeclinePoint, coefficients: readonly number[]): number {
   return point.columns.reduce((sum, value, j) => sum + value * (coefficients[j] as number), point.offset);
 }
 
-/** Probits lost up to the count. */
+/**
+ * Probits lost up to the count.
+ *
+ * @param point         a count
+ * @param coefficients  as many as the point has columns
+ * @returns probits, >= 0; 0 at day 0
+ * Checked through fitDecline against R: tests/domain/longevity/storage-experiment/decline-model.test.ts
+ */
 export function probitsLost(point: DeclinePoint, coefficients: readonly number[]): number {
   return point.days === 0 ? 0 : point.days * Math.exp(logRate(point, coefficients));
 }
 
+/**
+ * Binomial log-likelihood of all counts, without its constant.
+ *
+ * @param points  the counts
+ * @param state   each lot's K and the coefficients
+ * @returns a number <= 0
+ * Checked through fitDecline against R: tests/domain/longevity/storage-experiment/decline-model.test.ts
+ */
 export function logLikelihood(points: readonly DeclinePoint[], state: DeclineState): number {
   let sum = 0;
   for (const point of points) {
@@ -54,7 +76,14 @@ export interface Derivatives {
   expected: number[][];
 }
 
-/** First derivatives of the log-likelihood and its curvature, as observed (to climb by) and as expected (to report). */
+/**
+ * First derivatives of the log-likelihood and its curvature, as observed (to climb by) and as expected (to report).
+ *
+ * @param points  the counts
+ * @param state   each lot's K and the coefficients
+ * @returns lots first, then coefficients
+ * Checked through fitDecline against R: tests/domain/longevity/storage-experiment/decline-model.test.ts
+ */
 export function derivativesAt(points: readonly DeclinePoint[], state: DeclineState): Derivatives {
   const lots = state.initialProbits.length;
   const size = lots + state.coefficients.length;

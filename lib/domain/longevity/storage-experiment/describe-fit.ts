@@ -11,6 +11,8 @@ const LARGE_SHARE_BEFORE_STORAGE = 0.5;
 /**
  * The finding: how many days one probit takes at a condition, with its interval.
  *
+ * @param fit        from fitStorageExperiment
+ * @param condition  percent of fresh weight, degrees C
  * @returns a sentence with the figure between ** for bold type
  * Checked in tests/domain/longevity/storage-experiment/describe-fit.test.ts
  */
@@ -28,6 +30,8 @@ export const PROBIT_IN_WORDS = 'One probit takes seed from 98 % to 84 %, or from
 /**
  * Whether one set of constants carries all counts.
  *
+ * @param goodness  from goodnessOfFit
+ * @returns one or two plain sentences
  * Checked in tests/domain/longevity/storage-experiment/describe-fit.test.ts
  */
 export function describeGoodness(goodness: GoodnessOfFit): string {
@@ -50,6 +54,7 @@ export function describeGoodness(goodness: GoodnessOfFit): string {
 /**
  * What to beware of in constants from this experiment.
  *
+ * @param fit  from fitStorageExperiment
  * @returns plain sentences, most serious first; none where nothing stands out
  * Checked in tests/domain/longevity/storage-experiment/describe-fit.test.ts
  */
@@ -88,7 +93,13 @@ export function fitCautions(fit: StorageExperimentFit): string[] {
 /** From two years on, years are said too. */
 const YEARS_FROM_DAYS = 730.5;
 
-/** Days as a length of time: '9.4 days', '214 days', '6.2 years (2 260 days)'. */
+/**
+ * Days as a length of time: '9.4 days', '214 days', '6.2 years (2 260 days)'.
+ *
+ * @param days  > 0
+ * @returns two or three figures
+ * Checked in tests/domain/longevity/storage-experiment/describe-fit.test.ts
+ */
 export function daysInWords(days: number): string {
   if (days < 9.95) return `${Number(days.toPrecision(2))} days`;
   const whole = days < 1000 ? String(Math.round(days)) : withThousands(Number(days.toPrecision(3)));

@@ -106,6 +106,9 @@ export interface MoisturePicture {
  * Sigma against moisture, both to be drawn on logarithmic axes: where the equation holds, the conditions of one
  * temperature lie along a line, and the lines of all temperatures run side by side.
  *
+ * @param conditions  from fitConditions
+ * @param fit         of all conditions together, or null where there is none
+ * @returns points with their 95 % intervals, and the lines of the fit
  * Checked in tests/domain/longevity/storage-experiment/experiment-pictures.test.ts
  */
 export function moisturePicture(

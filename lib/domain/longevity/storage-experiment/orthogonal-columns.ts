@@ -43,7 +43,14 @@ export function orthogonalColumns(design: readonly (readonly number[])[]): Ortho
   return { rows: design.map((_, i) => columns.map((column) => column[i] as number)), triangle };
 }
 
-/** Old coefficients for new ones: solves R old = fresh. */
+/**
+ * Old coefficients for new ones: solves R old = fresh.
+ *
+ * @param triangle  R, from orthogonalColumns
+ * @param fresh     as many as R has rows
+ * @returns coefficients of the columns as they were given
+ * Checked through fitDecline against R: tests/domain/longevity/storage-experiment/decline-model.test.ts
+ */
 export function oldCoefficients(triangle: readonly (readonly number[])[], fresh: readonly number[]): number[] {
   const old = [...fresh];
   for (let i = old.length - 1; i >= 0; i--) {
@@ -53,7 +60,14 @@ export function oldCoefficients(triangle: readonly (readonly number[])[], fresh:
   return old;
 }
 
-/** New coefficients for old ones. */
+/**
+ * New coefficients for old ones.
+ *
+ * @param triangle  R, from orthogonalColumns
+ * @param old       coefficients of the columns as they were given
+ * @returns R old
+ * Checked through fitDecline against R: tests/domain/longevity/storage-experiment/decline-model.test.ts
+ */
 export function newCoefficients(triangle: readonly (readonly number[])[], old: readonly number[]): number[] {
   return triangle.map((row) => row.reduce((sum, value, k) => sum + value * (old[k] as number), 0));
 }

@@ -87,6 +87,9 @@ export function refuseExperiment(rows: readonly StorageRow[], fitsWarmth: boolea
  *
  * @param reason     from fitDecline
  * @param unchanged  conditions whose seed lost nothing measurable, for 'no-decline'
+ * @param conditions  how many conditions the experiment has
+ * @returns the refusal with its sentence
+ * Checked in tests/domain/longevity/storage-experiment/refusals.test.ts
  */
 export function explainNoFit(
   reason: 'confounded' | 'no-decline' | 'separation' | 'did-not-converge',

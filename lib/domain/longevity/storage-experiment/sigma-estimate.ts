@@ -54,6 +54,10 @@ export function sigmaEstimate(fit: StorageExperimentFit, condition: StorageCondi
 /**
  * A condition to speak of: the mildest that both a store and the experiment know, 20 °C and 8 % moisture, or the nearest
  * that the experiment covered.
+ *
+ * @param fit  from fitStorageExperiment
+ * @returns percent of fresh weight and degrees C, inside the range of the experiment
+ * Checked in tests/domain/longevity/storage-experiment/sigma-estimate.test.ts
  */
 export function usualCondition({ range }: StorageExperimentFit): StorageCondition {
   const within = (value: number, from: number, to: number) => Math.min(Math.max(value, from), to);

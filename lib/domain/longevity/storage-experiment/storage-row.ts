@@ -62,12 +62,25 @@ export function requireStorageRows(rows: readonly StorageRow[]): StorageRow[] {
   return rows.filter((row) => row.sown > 0);
 }
 
-/** The condition of a row, or null where it names none (a count before storage). */
+/**
+ * The condition of a row, or null where it names none (a count before storage).
+ *
+ * @param row  a checked count
+ * @returns percent of fresh weight and degrees C
+ * Checked through conditionsOf: tests/domain/longevity/storage-experiment/storage-row.test.ts
+ */
 export function conditionOf({ moisturePercent, temperatureC }: StorageRow): StorageCondition | null {
   return moisturePercent === null || temperatureC === null ? null : { moisturePercent, temperatureC };
 }
 
-/** Whether a row belongs to a condition. */
+/**
+ * Whether a row belongs to a condition.
+ *
+ * @param row        a checked count
+ * @param condition  percent of fresh weight, degrees C
+ * @returns true where both figures are the same
+ * Checked through fitConditions: tests/domain/longevity/storage-experiment/condition-fits.test.ts
+ */
 export function isOf(row: StorageRow, condition: StorageCondition): boolean {
   return row.moisturePercent === condition.moisturePercent && row.temperatureC === condition.temperatureC;
 }
@@ -75,6 +88,8 @@ export function isOf(row: StorageRow, condition: StorageCondition): boolean {
 /**
  * The conditions in which seed was stored for some time, by temperature, then by moisture.
  *
+ * @param rows  checked counts
+ * @returns each condition once
  * Checked in tests/domain/longevity/storage-experiment/storage-row.test.ts
  */
 export function conditionsOf(rows: readonly StorageRow[]): StorageCondition[] {
@@ -93,7 +108,9 @@ export const lotsOf = (rows: readonly StorageRow[]): string[] => [...new Set(row
  * The conditions that an experiment covered.
  *
  * @param rows  at least one of them stored for some time
+ * @returns the lowest and highest moisture (percent of fresh weight) and temperature (degrees C)
  * @throws RangeError when no seed was stored
+ * Checked in tests/domain/longevity/storage-experiment/storage-row.test.ts
  */
 export function fittedRangeOf(rows: readonly StorageRow[]): FittedRange {
   const conditions = conditionsOf(rows);
