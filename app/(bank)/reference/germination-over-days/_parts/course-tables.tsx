@@ -2,7 +2,8 @@ import type { ReactNode } from 'react';
 import { TableHead } from '@/app/_components/table-head';
 import { formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import type { DayNotReached, DayReached } from '@/lib/domain/germination/time-course/day-reached';
-import { fittedShare } from '@/lib/domain/germination/time-course/fitted-day';
+import type { FittedCurve } from '@/lib/domain/germination/time-course/fitted-curve';
+import { fittedDay, fittedShare } from '@/lib/domain/germination/time-course/fitted-day';
 import type { GerminationSpeed } from '@/lib/domain/germination/time-course/germination-speed';
 import type { TimeCourse } from '@/lib/domain/germination/time-course/summarise-time-course';
 import { dayRange, formatDays } from './course-words';
@@ -56,6 +57,7 @@ export function CourseFigures({ course, middle }: { course: TimeCourse; middle: 
         `${formatDays(fit.middleDayInterval.lower)}–${formatDays(fit.middleDayInterval.upper)}`,
         'half of those able to germinate',
       ],
+      fittedHalf(fit),
       [
         'steepness of the fitted curve',
         fit.steepness.toFixed(1),
@@ -100,6 +102,19 @@ function reachedRow(name: string, reached: DayReached | DayNotReached, isOneStre
       ? `taken as even within days ${stretch}`
       : `taken as even between inspections; without that, days ${formatDays(lower)}–${formatDays(upper)}`;
   return [name, `day ${formatDays(reached.day)}`, dayRange(reached), `${meaning}; ${even}`];
+}
+
+/** The half time that needs no even germination between inspections, and reaches past the last of them. */
+function fittedHalf(fit: FittedCurve): Row {
+  const name = 'half of all seed set, fitted curve';
+  const half = fittedDay(fit, { share: 0.5, of: 'set' });
+  if (!half.ok) return [name, '–', '', 'the fitted curve never rises so far'];
+  return [
+    name,
+    `day ${formatDays(half.day)}`,
+    `${formatDays(half.lower)}–${formatDays(half.upper)}`,
+    'read off the curve',
+  ];
 }
 
 function speedRows(speed: GerminationSpeed, middle: GerminationSpeed | null): Row[] {

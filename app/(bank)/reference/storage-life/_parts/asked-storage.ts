@@ -1,9 +1,10 @@
 import type { StoragePeriod } from '@/lib/domain/longevity/ageing';
 import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
 import type { StorageGoal } from '@/lib/domain/longevity/reach-goal';
-import { viabilityAfterHistory } from '@/lib/domain/longevity/storage-history-life';
+import { daysThroughHistory, viabilityAfterHistory } from '@/lib/domain/longevity/storage-history-life';
 import { usableCondition } from '@/lib/domain/longevity/storage-life';
 import type { StorageCondition } from '@/lib/domain/longevity/viability-equation';
+import { yearsInWords } from '@/lib/domain/longevity/years-in-words';
 import type { StorageLifeQuestion } from '@/lib/schemas/calculators/storage-life';
 import { percentOf } from './words';
 
@@ -40,9 +41,14 @@ export function askedStorage(input: StorageLifeQuestion, seed: SeedKind): AskedS
   const after = viabilityAfterHistory(seed, [before], input.initial);
   if (!after.ok) return { ok: false, reason: `Of the storage before: ${after.reason}` };
   if (after.viability <= input.wanted) {
+    const fall = daysThroughHistory(seed, [before], {
+      initialViability: input.initial,
+      wantedViability: Math.min(input.initial, input.wanted),
+    });
+    const when = fall.ok ? `, after ${yearsInWords(fall.days)}` : '';
     return {
       ok: false,
-      reason: `The storage before leaves ${percentOf(after.viability)} alive: it is below ${percentOf(input.wanted)} before it comes into this store.`,
+      reason: `The storage before leaves ${percentOf(after.viability)} alive: it is below ${percentOf(input.wanted)}${when}, before it comes into this store.`,
     };
   }
   return { ok: true, condition, goal: { ...goal, initialViability: after.viability }, before };

@@ -1,13 +1,15 @@
 import Link from 'next/link';
-import { formatTemperature } from '@/app/_format/figures';
+import { formatPercent, formatPercentFigure, formatTemperature } from '@/app/_format/figures';
 import { cropPath } from '@/app/_format/links';
+import type { LotPosterior } from '@/lib/domain/longevity/lot-model';
+import { posteriorSummary } from '@/lib/domain/longevity/posterior-summary';
 import type { LotForecast } from '@/lib/server/queries/lot-forecast';
 import type { LotPage } from '@/lib/server/queries/lot-page';
 
 /** What the forecast rests on, and where it is weak: constants, conditions, climate, prior. */
 export function ForecastGrounds({ page, forecast }: { page: LotPage; forecast: LotForecast }) {
   const { crop, evaluated } = page;
-  const { tests, prior } = evaluated;
+  const { tests, prior, posterior } = evaluated;
   return (
     <details className="border-t border-rule pt-2">
       <summary className="cursor-pointer py-2 font-semibold">
@@ -30,6 +32,7 @@ export function ForecastGrounds({ page, forecast }: { page: LotPage; forecast: L
           . <Link href={cropPath(crop.id)}>See them</Link>.
         </li>
         {prior && <li>{prior.reason}</li>}
+        {posterior && <li>{knownOfLot(posterior)}</li>}
         <li>
           {forecast.shareRead >= 0.01
             ? `Climate logged for ${Math.round(forecast.shareRead * 100)} % of its days in store; for the rest the store's target stands in.`
@@ -46,5 +49,15 @@ export function ForecastGrounds({ page, forecast }: { page: LotPage; forecast: L
         </li>
       </ul>
     </details>
+  );
+}
+
+/** What the lot's tests and the belief before them say of it together. */
+function knownOfLot(posterior: LotPosterior): string {
+  const { initialViability: initial, relativeRate: rate } = posteriorSummary(posterior);
+  const times = (value: number) => value.toPrecision(2);
+  return (
+    `Taken together, it began at ${formatPercent(initial.median)} alive (${formatPercentFigure(initial.lower)} to ${formatPercentFigure(initial.upper)}) ` +
+    `and ages ${times(rate.median)} times as fast as the equation says (${times(rate.lower)} to ${times(rate.upper)}, nine times in ten).`
   );
 }
