@@ -64,14 +64,16 @@ test('at mean 0 and 1 only the certain count is possible', () => {
 
 test('refuses what is outside its range', () => {
   const good = { successes: 1, trials: 2, mean: 0.5, correlation: 0.1 };
-  for (const bad of [
-    { successes: 3 },
-    { mean: -0.1 },
-    { mean: Number.NaN },
-    { meanComplement: 2 },
-    { correlation: 1 },
-    { correlation: -0.1 },
-  ]) {
-    expect(() => betaBinomialLogPmf({ ...good, ...bad }), JSON.stringify(bad)).toThrow(RangeError);
+  for (const [bad, named] of [
+    [{ successes: 3 }, /successes/],
+    [{ mean: -0.1 }, /: mean must/],
+    [{ mean: 1.1, meanComplement: 0 }, /: mean must/],
+    [{ mean: Number.NaN }, /: mean must/],
+    [{ meanComplement: 2 }, /meanComplement must/],
+    [{ meanComplement: -0.1 }, /meanComplement must/],
+    [{ correlation: 1 }, /correlation must/],
+    [{ correlation: -0.1 }, /correlation must/],
+  ] as const) {
+    expect(() => betaBinomialLogPmf({ ...good, ...bad }), JSON.stringify(bad)).toThrow(named);
   }
 });

@@ -67,7 +67,8 @@ test('refuses what is no count or no probability', () => {
   for (const f of [binomialLogPmf, binomialLowerTail, binomialUpperTail]) {
     expect(() => f({ successes: 3, trials: 2, probability: 0.5 })).toThrow(RangeError);
     expect(() => f({ successes: 0.5, trials: 2, probability: 0.5 })).toThrow(RangeError);
-    expect(() => f({ successes: 1, trials: 2, probability: 1.1 })).toThrow(RangeError);
+    expect(() => f({ successes: 1, trials: 2, probability: 1.1 })).toThrow(/probability/);
+    expect(() => f({ successes: 1, trials: 2, probability: -0.1 })).toThrow(/probability/);
     expect(() => f({ successes: 1, trials: 2, probability: Number.NaN })).toThrow(RangeError);
   }
 });

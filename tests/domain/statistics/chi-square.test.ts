@@ -17,7 +17,9 @@ test('nothing is certain to be exceeded but 0, and infinity never is', () => {
 });
 
 test('refuses negative statistics and no degrees of freedom', () => {
-  expect(() => chiSquareUpperTail(-1, 3)).toThrow(RangeError);
-  expect(() => chiSquareUpperTail(Number.NaN, 3)).toThrow(RangeError);
-  expect(() => chiSquareUpperTail(1, 0)).toThrow(RangeError);
+  expect(() => chiSquareUpperTail(-1, 3)).toThrow(/chiSquareUpperTail: chiSquare/);
+  expect(() => chiSquareUpperTail(Number.NaN, 3)).toThrow(/chiSquareUpperTail: chiSquare/);
+  for (const degreesOfFreedom of [0, -1, Number.POSITIVE_INFINITY, Number.NaN]) {
+    expect(() => chiSquareUpperTail(1, degreesOfFreedom)).toThrow(/chiSquareUpperTail: degreesOfFreedom/);
+  }
 });

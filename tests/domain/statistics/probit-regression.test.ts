@@ -189,6 +189,7 @@ describe('refusals say why, and never NaN', () => {
     ['all dead', 'no-variation', { x: [1, 2], successes: [0, 0], trials: [10, 10] }],
     ['all alive, then all dead', 'separation', { x: [1, 2, 3], successes: [10, 10, 0], trials: [10, 10, 10] }],
     ['all dead, then all alive', 'separation', { x: [1, 2, 3], successes: [0, 10, 10], trials: [10, 10, 10] }],
+    ['one time mixed at the end of the living', 'separation', { x: [1, 2], successes: [10, 4], trials: [10, 10] }],
     ['only one time mixed', 'separation', { x: [1, 2, 3], successes: [10, 4, 0], trials: [10, 10, 10] }],
     [
       'all alive until the last',
@@ -215,7 +216,9 @@ describe('refusals say why, and never NaN', () => {
 });
 
 test('refuses unequal lengths, times that are no number and impossible counts by name', () => {
-  expect(() => fitProbit({ x: [1, 2], successes: [1], trials: [2, 2] })).toThrow(RangeError);
+  expect(() => fitProbit({ x: [1, 2], successes: [1], trials: [2, 2] })).toThrow(/equally long/);
+  expect(() => fitProbit({ x: [1, 2], successes: [1, 1], trials: [2] })).toThrow(/equally long/);
+  expect(() => fitProbit({ x: [1], successes: [1, 1], trials: [2, 2] })).toThrow(/equally long/);
   expect(() => fitProbit({ x: [1, Number.NaN], successes: [1, 1], trials: [2, 2] })).toThrow(
     'fitProbit: x must be finite numbers, got NaN',
   );
