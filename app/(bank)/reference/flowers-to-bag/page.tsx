@@ -131,7 +131,9 @@ function Method() {
       }
       source={<p>Derived here from the binomial and gamma distributions: our own choice of model.</p>}
       checked={
-        <p>R (dbinom, pgamma), 576 chances: largest difference under 10⁻¹²; the fewest flowers the same in 216 cases.</p>
+        <p>
+          R (dbinom, pgamma), 576 chances: largest difference under 10⁻¹²; the fewest flowers the same in 216 cases.
+        </p>
       }
     />
   );
