@@ -86,7 +86,7 @@ function nearestLogged(store: StoreRow, stores: Map<string, StoreRow>): StoreRow
 function readReadings(bulk: Database.Database, storeId: string) {
   const rows = bulk
     .prepare<[string], [number, number, number | null]>(
-      `SELECT "atEpochSeconds", "temperatureC", "relativeHumidity" FROM "Reading" WHERE "storeId" = ? ORDER BY "atEpochSeconds"`,
+      `SELECT "atEpochSeconds", "temperatureC", "relativeHumidity" FROM "Reading" WHERE "storeId" = ? AND NOT "takenBack" ORDER BY "atEpochSeconds"`,
     )
     .raw()
     .all(storeId);

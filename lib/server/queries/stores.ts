@@ -75,9 +75,10 @@ async function lastReadings(): Promise<Map<string, LastReadings>> {
     SELECT r."storeId", last."at" AS "lastAtEpochSeconds", MIN(r."temperatureC") AS "coldestC",
       MAX(r."temperatureC") AS "warmestC"
     FROM (
-      SELECT s."id", (SELECT MAX("atEpochSeconds") FROM "Reading" WHERE "storeId" = s."id") AS "at" FROM "Store" s
+      SELECT s."id", (SELECT MAX("atEpochSeconds") FROM "Reading" WHERE "storeId" = s."id" AND NOT "takenBack") AS "at" FROM "Store" s
     ) last
     JOIN "Reading" r ON r."storeId" = last."id" AND r."atEpochSeconds" > last."at" - ${WEEK_IN_SECONDS}
+      AND NOT r."takenBack"
     GROUP BY r."storeId"`;
   return new Map(
     rows.map((row) => [
