@@ -9,6 +9,7 @@ export const MOVEMENT_REASONS = [
   'discard',
   'loss',
   'split',
+  'merge',
   'correction',
 ] as const;
 
@@ -24,6 +25,8 @@ export const MOVEMENT_DIRECTIONS: Record<MovementReason, 'in' | 'out' | 'either'
   loss: 'out',
   // Out of one packet and into a new one of the same lot.
   split: 'either',
+  // All of one packet into another one of the same lot.
+  merge: 'either',
   correction: 'either',
 };
 

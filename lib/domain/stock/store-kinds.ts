@@ -6,6 +6,8 @@ export const STORE_KINDS = [
   { key: 'cabinet', label: 'cabinet' },
   { key: 'shelf', label: 'shelf' },
   { key: 'box', label: 'box' },
+  // Another bank that keeps seed for this one: what lies there is a safety duplicate, held elsewhere.
+  { key: 'partner-bank', label: 'partner bank' },
 ] as const;
 
 export type StoreKind = (typeof STORE_KINDS)[number]['key'];
