@@ -54,7 +54,7 @@ const openIntegrals = new WeakMap<StoreClimate, Map<string, OpenContainerIntegra
 
 /**
  * @param periods    the packet's stays, contiguous, from `storageHistory`; at least one
- * @param climateOf  a store's climate by its id
+ * @param climateOf  a climate by its id
  * @param seed       constants with their range, storage behaviour and oil
  * @returns ageing at any day with what had to be assumed, or `{ ok: false, reason }` where the equation does not hold
  * @throws RangeError when there is no period
@@ -62,7 +62,7 @@ const openIntegrals = new WeakMap<StoreClimate, Map<string, OpenContainerIntegra
  */
 export function packetAgeing(
   periods: readonly StoragePeriod[],
-  climateOf: (storeId: string) => StoreClimate,
+  climateOf: (climateId: string) => StoreClimate,
   seed: SeedKind,
 ): PacketAgeing {
   const last = periods.at(-1);
@@ -71,7 +71,7 @@ export function packetAgeing(
   const withLimit = withLowMoistureLimit(seed);
   const stays: Stay[] = [];
   for (const period of periods) {
-    const stay = stayAgeing(period, climateOf(period.storeId), withLimit);
+    const stay = stayAgeing(period, climateOf(period.climateId), withLimit);
     if (!stay.ok) return stay;
     stays.push(stay);
   }

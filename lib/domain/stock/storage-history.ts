@@ -16,6 +16,8 @@ export interface Placement {
 /** A stay: from the day it began (included) to the day it ended (not included). */
 export interface StoragePeriod {
   storeId: string;
+  /** whose climate held: the store's name for it, until splitStays names one for a stretch of days */
+  climateId: string;
   from: CalendarDate;
   to: CalendarDate;
   days: number;
@@ -50,6 +52,6 @@ export function storageHistory(placements: readonly Placement[], endsOn: Calenda
           : `storageHistory: placements must be in order of date, got ${from} before ${next.from}`,
       );
     }
-    return { storeId, from, to, days, hermetic: isHermetic(container), moisturePercent };
+    return { storeId, climateId: storeId, from, to, days, hermetic: isHermetic(container), moisturePercent };
   });
 }

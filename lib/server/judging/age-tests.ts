@@ -2,6 +2,7 @@ import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { assumedCorrelation, type Dish } from '@/lib/domain/germination/assumed-correlation';
 import type { LotTest } from '@/lib/domain/longevity/lot-model';
 import { type PacketAgeing, packetAgeing } from '@/lib/domain/longevity/packet-ageing';
+import { splitStays } from '@/lib/domain/stock/split-stays';
 import { type StoragePeriod, storageHistory } from '@/lib/domain/stock/storage-history';
 import type { CropJudging } from './load-crop-judging';
 import type { LotRecord, PacketRecord, TestRecord } from './load-lots';
@@ -70,12 +71,15 @@ export function testsForModel(tests: readonly EvaluatedTest[]): {
   };
 }
 
-/** A packet's stays up to today: a placement planned for a later day says nothing of the seed yet. */
-export function staysUntil({ placements }: PacketRecord, today: string): StoragePeriod[] {
-  return storageHistory(
+/**
+ * A packet's stays up to today, each under one climate. A placement planned for a later day says nothing of the seed yet.
+ */
+export function staysUntil({ placements }: PacketRecord, climates: StoreClimates, today: string): StoragePeriod[] {
+  const stays = storageHistory(
     placements.filter((placement) => placement.from <= today),
     today,
   );
+  return splitStays(stays, climates.climatesThrough);
 }
 
 function packetWithMostSeed(packets: PacketRecord[]): PacketRecord | null {
@@ -93,7 +97,7 @@ function ageingOfPacket(
   today: string,
 ): PacketAgeing | null {
   if (!crop.seed) return null;
-  const periods = staysUntil(packet, today);
+  const periods = staysUntil(packet, climates, today);
   return periods.length === 0 ? null : packetAgeing(periods, climates.climateOf, crop.seed);
 }
 

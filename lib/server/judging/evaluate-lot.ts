@@ -57,7 +57,7 @@ export function evaluateLot(
     lot,
     seedsLeft,
     mainPacket,
-    periods: mainPacket ? staysUntil(mainPacket, today) : [],
+    periods: mainPacket ? staysUntil(mainPacket, climates, today) : [],
     ageing,
     prior,
     posterior,

@@ -1,86 +1,151 @@
 import type Database from 'better-sqlite3';
+import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { type StoreClimate, storeClimate } from '@/lib/domain/longevity/store-climate';
+import type { NamedClimate } from '@/lib/domain/stock/split-stays';
+import { type ClimateStretch, type StorePhase, storeTimeline } from '@/lib/domain/stock/store-phases';
 
 /**
- * Store climates kept in memory, made anew when a store's readings or targets change. The running integrals hang on
- * the climate object itself, so they live and go with it. A nested store without readings of its own takes those of
- * the nearest store around it: a box on a shelf is as cold as its freezer.
+ * Store climates kept in memory, made anew when a store's readings change. The running integrals hang on the climate
+ * object itself, so they live and go with it; all boxes that take their climate from one freezer share its object.
  */
 interface Kept {
-  version: string;
+  climateVersion: number;
   climate: StoreClimate;
 }
 
 const holder = globalThis as typeof globalThis & { hilumClimates?: Map<string, Kept> };
+/** Climates kept at once: far more than a bank has; a long-lived server drops those of targets that are no more. */
+const MOST_CLIMATES_KEPT = 500;
+
+/** What a store's first phase begins with; written by a trigger of the database. */
+export const FIRST_PHASE_FROM = '0001-01-01';
 
 interface StoreRow {
   id: string;
   name: string;
   parentId: string | null;
-  targetTemperatureC: number;
-  targetRelativeHumidity: number | null;
   climateVersion: number;
 }
 
 export interface StoreClimates {
-  climateOf(storeId: string): StoreClimate;
+  /** the climate now of a store, or the one that held through a stretch of days, by the id from `climatesThrough` */
+  climateOf(climateId: string): StoreClimate;
+  /** the climates of a store through time; one alone, with the store's own id, where nothing changed */
+  climatesThrough(storeId: string): readonly NamedClimate[];
+  /** where a climate comes from: readings of which store, target of which */
+  sourceOf(climateId: string): ClimateStretch;
   nameOf(storeId: string): string;
 }
 
 export function storeClimates(bulk: Database.Database): StoreClimates {
   const stores = new Map(
     bulk
-      .prepare<[], StoreRow>(
-        `SELECT "id", "name", "parentId", "targetTemperatureC", "targetRelativeHumidity", "climateVersion" FROM "Store"`,
-      )
+      .prepare<[], StoreRow>(`SELECT "id", "name", "parentId", "climateVersion" FROM "Store"`)
       .all()
       .map((store) => [store.id, store]),
   );
+  const phases = readPhases(bulk);
   holder.hilumClimates ??= new Map();
   const kept = holder.hilumClimates;
+  const timelines = new Map<string, readonly NamedClimate[]>();
+  const sources = new Map<string, ClimateStretch>();
   // The stores were read once, so that no version can change from here on: each is compared once.
   const compared = new Map<string, StoreClimate>();
+
   return {
     nameOf: (storeId) => stores.get(storeId)?.name ?? '',
-    climateOf: (storeId) => {
-      const climate = compared.get(storeId) ?? climateOf(storeId);
-      compared.set(storeId, climate);
+    climatesThrough,
+    sourceOf,
+    climateOf: (climateId) => {
+      const climate = compared.get(climateId) ?? climateFrom(sourceOf(climateId));
+      compared.set(climateId, climate);
       return climate;
     },
   };
 
-  function climateOf(storeId: string): StoreClimate {
-    const store = stores.get(storeId);
-    if (!store) throw new Error(`store ${storeId} does not exist`);
-    const logged = nearestLogged(store, stores);
-    const version = [
-      bulk.name,
-      logged?.id,
-      logged?.climateVersion,
-      store.targetTemperatureC,
-      store.targetRelativeHumidity,
-    ].join(' ');
-    const known = kept.get(storeId);
-    if (known?.version === version) return known.climate;
-    const climate = storeClimate(logged ? readReadings(bulk, logged.id) : NO_READINGS, {
-      temperatureC: store.targetTemperatureC,
-      relativeHumidity: store.targetRelativeHumidity ?? undefined,
+  function climatesThrough(storeId: string): readonly NamedClimate[] {
+    let timeline = timelines.get(storeId);
+    if (!timeline) {
+      timeline = nameClimates(storeId);
+      timelines.set(storeId, timeline);
+    }
+    return timeline;
+  }
+
+  function sourceOf(climateId: string): ClimateStretch {
+    if (!sources.has(climateId)) climatesThrough(climateId);
+    const source = sources.get(climateId);
+    if (!source) throw new Error(`climate ${climateId} does not exist`);
+    return source;
+  }
+
+  /** The last stretch bears the store's own id: it is the climate now. */
+  function nameClimates(storeId: string): NamedClimate[] {
+    if (!stores.has(storeId)) throw new Error(`store ${storeId} does not exist`);
+    const timeline = storeTimeline(
+      storeId,
+      (id) => phases.get(id) ?? [],
+      (id) => (stores.get(id)?.climateVersion ?? 0) > 0,
+    );
+    if (!timeline.ok) throw new Error(`store ${storeId} has no climate: ${timeline.reason}`);
+    const { stretches } = timeline;
+    return stretches.map((stretch, index) => {
+      const climateId = index === stretches.length - 1 ? storeId : `${storeId} until ${stretch.toDay}`;
+      sources.set(climateId, stretch);
+      return { fromDay: stretch.fromDay, climateId };
     });
-    kept.set(storeId, { version, climate });
+  }
+
+  function climateFrom({ loggedStoreId, target }: ClimateStretch): StoreClimate {
+    const climateVersion = (loggedStoreId && stores.get(loggedStoreId)?.climateVersion) || 0;
+    const key = [bulk.name, loggedStoreId, target.temperatureC, target.relativeHumidity].join(' ');
+    const known = kept.get(key);
+    if (known?.climateVersion === climateVersion) return known.climate;
+    const climate = storeClimate(loggedStoreId ? readReadings(bulk, loggedStoreId) : NO_READINGS, {
+      temperatureC: target.temperatureC,
+      relativeHumidity: target.relativeHumidity ?? undefined,
+    });
+    if (kept.size >= MOST_CLIMATES_KEPT) kept.clear();
+    kept.set(key, { climateVersion, climate });
     return climate;
   }
 }
 
 const NO_READINGS = { epochSeconds: new Float64Array(0), temperatureC: new Float64Array(0) };
 
-function nearestLogged(store: StoreRow, stores: Map<string, StoreRow>): StoreRow | null {
-  const seen = new Set<string>();
-  for (let place: StoreRow | undefined = store; place && !seen.has(place.id); ) {
-    if (place.climateVersion > 0) return place;
-    seen.add(place.id);
-    place = place.parentId ? stores.get(place.parentId) : undefined;
+interface PhaseRow {
+  storeId: string;
+  from: string;
+  parentId: string | null;
+  targetTemperatureC: number | null;
+  targetRelativeHumidity: number | null;
+}
+
+function readPhases(bulk: Database.Database): Map<string, StorePhase[]> {
+  const rows = bulk
+    .prepare<[], PhaseRow>(
+      `SELECT "storeId", "from", "parentId", "targetTemperatureC", "targetRelativeHumidity" FROM "StorePhase" ORDER BY "id"`,
+    )
+    .all();
+  const phases = new Map<string, StorePhase[]>();
+  for (const row of rows) {
+    const ofStore = phases.get(row.storeId);
+    if (ofStore) ofStore.push(phaseOf(row));
+    else phases.set(row.storeId, [phaseOf(row)]);
   }
-  return null;
+  return phases;
+}
+
+export function phaseOf({ storeId, from, parentId, targetTemperatureC, targetRelativeHumidity }: PhaseRow): StorePhase {
+  return {
+    storeId,
+    fromDay: from === FIRST_PHASE_FROM ? -Infinity : toEpochDay(from),
+    parentId,
+    target:
+      targetTemperatureC === null
+        ? null
+        : { temperatureC: targetTemperatureC, relativeHumidity: targetRelativeHumidity },
+  };
 }
 
 function readReadings(bulk: Database.Database, storeId: string) {

@@ -105,7 +105,7 @@ export function lotForecast(
     yearsToThreshold: inYears(daysToThreshold),
     fallsBelow: lotFallsBelow({ posterior, ageing, threshold: judgement.threshold, today }),
     present: {
-      temperatureC: climates.climateOf(last.storeId).target.temperatureC,
+      temperatureC: climates.climateOf(last.climateId).target.temperatureC,
       moisturePercent: ageing.moisturePercent,
     },
     whatIf: other?.ok
@@ -148,8 +148,8 @@ function testsOf({ tests }: EvaluatedLot): ForecastTest[] {
 function eventsOf({ periods }: EvaluatedLot, crop: CropJudging, climates: StoreClimates): ForecastEvent[] {
   const seed = crop.seed;
   if (!seed) return [];
-  return periods.flatMap(({ storeId, from, to }) =>
-    climateExcursions(climates.climateOf(storeId), seed.constants, toEpochDay(from), toEpochDay(to)).map(
+  return periods.flatMap(({ storeId, climateId, from, to }) =>
+    climateExcursions(climates.climateOf(climateId), seed.constants, toEpochDay(from), toEpochDay(to)).map(
       (excursion) => ({
         ...excursion,
         storeName: climates.nameOf(storeId),
@@ -161,8 +161,8 @@ function eventsOf({ periods }: EvaluatedLot, crop: CropJudging, climates: StoreC
 function coverageOf({ periods }: EvaluatedLot, climates: StoreClimates): number {
   let days = 0;
   let read = 0;
-  for (const { storeId, from, to } of periods) {
-    const coverage = climateCoverage(climates.climateOf(storeId), toEpochDay(from), toEpochDay(to));
+  for (const { climateId, from, to } of periods) {
+    const coverage = climateCoverage(climates.climateOf(climateId), toEpochDay(from), toEpochDay(to));
     read += coverage.daysRead;
     days += coverage.daysRead + coverage.daysAssumed;
   }
@@ -175,7 +175,7 @@ interface AlternativeQuestion {
   whatIf: WhatIf;
   today: CalendarDate;
   ageing: Extract<PacketAgeing, { ok: true }>;
-  present: { storeId: string };
+  present: { climateId: string };
   times: { posterior: LotPosterior; probitsLostNow: number; threshold: number };
   daysToThreshold: number | null;
 }
@@ -184,7 +184,7 @@ interface AlternativeQuestion {
 function alternative({ crop, climates, whatIf, today, ageing, present, times }: AlternativeQuestion) {
   if (whatIf.store === undefined && whatIf.temperature === undefined && whatIf.moisture === undefined) return null;
   if (!crop.seed) return null;
-  const base = climates.climateOf(storeOrPresent(whatIf.store, climates, present.storeId));
+  const base = climates.climateOf(storeOrPresent(whatIf.store, climates, present.climateId));
   const climate =
     whatIf.temperature === undefined
       ? base
@@ -193,7 +193,15 @@ function alternative({ crop, climates, whatIf, today, ageing, present, times }: 
           { ...base.target, temperatureC: whatIf.temperature },
         );
   const moisturePercent = whatIf.moisture ?? ageing.moisturePercent;
-  const period = { storeId: WHAT_IF_STORE, from: today, to: today, days: 0, hermetic: true, moisturePercent };
+  const period = {
+    storeId: WHAT_IF_STORE,
+    climateId: WHAT_IF_STORE,
+    from: today,
+    to: today,
+    days: 0,
+    hermetic: true,
+    moisturePercent,
+  };
   const elsewhere = packetAgeing([period], () => climate, crop.seed);
   if (!elsewhere.ok) return elsewhere;
   const todayDay = toEpochDay(today);

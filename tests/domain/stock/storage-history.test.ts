@@ -16,8 +16,24 @@ test('a packet stays where it was put until it is put elsewhere, and there until
     { storeId: 'freezer', from: '2021-01-15', container: 'foil-pouch', moisturePercent: 6.2 },
   ];
   expect(storageHistory(placements, '2021-03-01')).toEqual([
-    { storeId: 'seed room', from: '2020-10-01', to: '2021-01-15', days: 106, hermetic: false, moisturePercent: null },
-    { storeId: 'freezer', from: '2021-01-15', to: '2021-03-01', days: 45, hermetic: true, moisturePercent: 6.2 },
+    {
+      storeId: 'seed room',
+      climateId: 'seed room',
+      from: '2020-10-01',
+      to: '2021-01-15',
+      days: 106,
+      hermetic: false,
+      moisturePercent: null,
+    },
+    {
+      storeId: 'freezer',
+      climateId: 'freezer',
+      from: '2021-01-15',
+      to: '2021-03-01',
+      days: 45,
+      hermetic: true,
+      moisturePercent: 6.2,
+    },
   ]);
 });
 
