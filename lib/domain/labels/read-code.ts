@@ -1,0 +1,55 @@
+/** What a scanned or typed code names. */
+export interface CodeRead {
+  kind: 'packet' | 'lot';
+  number: string;
+}
+
+/** Digits that a packet number has at least: people may leave out the noughts when they type. */
+const PACKET_DIGITS = 5;
+
+// A hand scanner set to another keyboard types another sign for the hyphen: 'ß' on a German one, an apostrophe on an
+// Italian or Spanish one. People type a blank, a dash or nothing.
+const HYPHEN = String.raw`\s*[-‐‑–—ß'’_]?\s*`;
+const PACKET = new RegExp(`^P${HYPHEN}(\\d{1,12})$`, 'i');
+const LOT = new RegExp(`^L${HYPHEN}(\\d{4})${HYPHEN.replace('?', '')}(\\d{1,12})$`, 'i');
+const LOT_WITH_BLANK = /^L\s+(\d{4})\s+(\d{1,12})$/i;
+const ADDRESS = /^[a-z][a-z0-9+.-]*:\/\/[^\s/?#]+(?:\/[^\s/?#]+)*?\/([pl])\/([^\s/?#]+)\/?$/i;
+
+/**
+ * Reads what a camera, a hand scanner or a person gives: a bare number in any case, or an address that ends in
+ * '/p/<number>' or '/l/<number>'. The host does not matter and is never opened: labels stay good when the bank's address
+ * changes.
+ *
+ * @param text  what was read: 'P-00012', 'p 12', 'l-2024-0007', 'https://seedroom.example/p/P-00012'
+ * @returns the kind and the number as it is kept ('P-00012'), or null when it is neither
+ * Checked in tests/domain/labels/read-code.test.ts
+ */
+export function readCode(text: string): CodeRead | null {
+  // Some scanners put signs that cannot be seen before or after what they read.
+  const trimmed = text.replace(/[\p{Cc}\p{Cf}]/gu, ' ').trim();
+  const address = ADDRESS.exec(trimmed);
+  if (!address) return readNumber(trimmed);
+  const number = decoded(address[2] ?? '');
+  if (number === null) return null;
+  const kind = address[1]?.toLowerCase() === 'p' ? 'packet' : 'lot';
+  const bare = readNumber(number);
+  if (bare) return bare.kind === kind ? bare : null;
+  // A bank may number its lots in its own way; packets always bear our numbers.
+  return kind === 'lot' ? { kind, number } : null;
+}
+
+function readNumber(text: string): CodeRead | null {
+  const packet = PACKET.exec(text);
+  if (packet?.[1]) return { kind: 'packet', number: `P-${packet[1].padStart(PACKET_DIGITS, '0')}` };
+  const lot = LOT.exec(text) ?? LOT_WITH_BLANK.exec(text);
+  if (lot?.[1] && lot[2]) return { kind: 'lot', number: `L-${lot[1]}-${lot[2]}` };
+  return null;
+}
+
+function decoded(text: string): string | null {
+  try {
+    return decodeURIComponent(text).trim() || null;
+  } catch {
+    return null;
+  }
+}
