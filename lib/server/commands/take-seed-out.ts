@@ -1,11 +1,10 @@
-import type { Prisma } from '@/generated/prisma/client';
-import { SEEDS_PER_THOUSAND, seedsFromWeight } from '@/lib/domain/stock/seed-count';
 import { takeSeedOutSchema } from '@/lib/schemas/movement';
 import { notFound } from '../app-error';
 import { newId } from '../new-id';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
 import { packetBalance } from './packet-balance';
+import { seedsInGrams } from './seeds-in-grams';
 
 /** Takes seed out of a packet for sowing, sharing, discarding, or because it was lost. Never more than there is. */
 export const takeSeedOut = defineCommand({
@@ -53,30 +52,3 @@ export const takeSeedOut = defineCommand({
     return { lotNumber: packet.lot.number, seeds, seedsLeft: held - seeds };
   },
 });
-
-interface WeighedPacket {
-  id: string;
-  lot: { thousandSeedWeightG: number | null };
-}
-
-/** Grams as seeds, by the lot's thousand-seed weight, or else by what went into this packet weighed and counted. */
-async function seedsInGrams(tx: Prisma.TransactionClient, packet: WeighedPacket, grams: number): Promise<number> {
-  const thousandSeedWeightG = packet.lot.thousandSeedWeightG ?? (await weightOfDeposit(tx, packet.id));
-  if (thousandSeedWeightG === null) {
-    throw fieldError({
-      amount: 'This lot has no thousand-seed weight, so grams cannot be turned into seeds: count them.',
-    });
-  }
-  const seeds = seedsFromWeight({ weightG: grams, thousandSeedWeightG });
-  if (seeds < 1) throw fieldError({ amount: 'This is less than one seed weighs.' });
-  return seeds;
-}
-
-async function weightOfDeposit(tx: Prisma.TransactionClient, packetId: string): Promise<number | null> {
-  const deposit = await tx.movement.findFirst({
-    where: { packetId, reason: 'deposit', grams: { gt: 0 }, seeds: { gt: 0 } },
-    orderBy: { id: 'asc' },
-    select: { seeds: true, grams: true },
-  });
-  return deposit?.grams ? (deposit.grams * SEEDS_PER_THOUSAND) / deposit.seeds : null;
-}
