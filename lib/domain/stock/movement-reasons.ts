@@ -10,6 +10,7 @@ export const MOVEMENT_REASONS = [
   'loss',
   'split',
   'merge',
+  'count',
   'correction',
 ] as const;
 
@@ -27,8 +28,45 @@ export const MOVEMENT_DIRECTIONS: Record<MovementReason, 'in' | 'out' | 'either'
   split: 'either',
   // All of one packet into another one of the same lot.
   merge: 'either',
+  // What a stock-take found more or less than the ledger said; 0 when it found what was expected.
+  count: 'either',
   correction: 'either',
 };
 
-/** Reasons for which somebody takes seed out by hand. Seed for a test goes out with the record of the test. */
-export const HAND_WITHDRAWAL_REASONS = ['sowing', 'sharing', 'discard', 'loss'] as const satisfies MovementReason[];
+/** What people read. */
+export const MOVEMENT_REASON_LABELS: Record<MovementReason, string> = {
+  deposit: 'deposit',
+  test: 'test',
+  sowing: 'sowing',
+  sharing: 'sharing',
+  discard: 'discarded',
+  loss: 'loss',
+  split: 'split',
+  merge: 'merge',
+  count: 'count correction',
+  correction: 'taken back',
+};
+
+const isReason = (reason: string): reason is MovementReason => reason in MOVEMENT_REASON_LABELS;
+
+/**
+ * A line's reason for reading.
+ *
+ * @param reason  as stored
+ * @param seeds   of the line, signed
+ * @returns its label; a count that found what was expected says so
+ * Checked in tests/domain/stock/movement-reasons.test.ts
+ */
+export function reasonInWords(reason: string, seeds: number): string {
+  if (reason === 'count' && seeds === 0) return 'counted, as expected';
+  return isReason(reason) ? MOVEMENT_REASON_LABELS[reason] : reason;
+}
+
+/** Reasons for which somebody takes seed out by hand. */
+export const HAND_WITHDRAWAL_REASONS = [
+  'sowing',
+  'test',
+  'sharing',
+  'discard',
+  'loss',
+] as const satisfies MovementReason[];
