@@ -3,7 +3,8 @@
  * viability and its own rate. The product never sees these two; it has to find them from the tests.
  */
 import { type CalendarDate, daysBetween, toEpochDay } from '../../lib/domain/calendar/calendar-date';
-import { packetAgeing, type SeedKind } from '../../lib/domain/longevity/packet-ageing';
+import { packetAgeing } from '../../lib/domain/longevity/packet-ageing';
+import type { SeedKind } from '../../lib/domain/longevity/seed-kind';
 import type { StoreClimate } from '../../lib/domain/longevity/store-climate';
 import { type Placement, storageHistory } from '../../lib/domain/stock/storage-history';
 

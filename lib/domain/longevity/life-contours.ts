@@ -6,7 +6,7 @@
 import { contours } from 'd3-contour';
 import { HIGH_MOISTURE_LIMIT_PERCENT } from './equation-limits';
 import { lowMoistureLimitPercent } from './low-moisture-limit';
-import type { SeedKind } from './packet-ageing';
+import type { SeedKind } from './seed-kind';
 import { probitsToLose, type ViabilityFall } from './storage-life';
 import type { MapBounds } from './storage-life-map';
 import { type StorageCondition, sigmaDays } from './viability-equation';

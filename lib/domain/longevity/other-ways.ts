@@ -1,7 +1,7 @@
 /** Where nothing reaches a goal as asked: the nearest way that does, so that a dead end is not the last word. */
 import { lowMoistureLimitPercent } from './low-moisture-limit';
-import type { SeedKind } from './packet-ageing';
 import { moistestThatReaches, type StorageGoal, warmestThatReaches } from './reach-goal';
+import type { SeedKind } from './seed-kind';
 import type { StorageCondition } from './viability-equation';
 
 /** Stores that many people have or can buy: cool room, cellar, fridge, freezer; degrees C. Common practice. */

@@ -4,7 +4,7 @@
  */
 import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
 import type { StoragePeriod } from './ageing';
-import type { SeedKind } from './packet-ageing';
+import type { SeedKind } from './seed-kind';
 import { probitsToLose, usableCondition, type ViabilityFall } from './storage-life';
 
 export type HistoryAnswer<Answer> = ({ ok: true; notes: string[] } & Answer) | { ok: false; reason: string };

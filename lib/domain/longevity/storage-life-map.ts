@@ -4,7 +4,7 @@
  */
 import { HIGH_MOISTURE_LIMIT_PERCENT, SAFE_FREEZING_MOISTURE_PERCENT } from './equation-limits';
 import { lowMoistureLimitPercent } from './low-moisture-limit';
-import type { SeedKind } from './packet-ageing';
+import type { SeedKind } from './seed-kind';
 import { storageLife, type ViabilityFall } from './storage-life';
 import type { StorageCondition } from './viability-equation';
 

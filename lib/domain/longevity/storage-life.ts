@@ -10,7 +10,7 @@ import { normalCdf, normalQuantile } from '../statistics/normal-distribution';
 import { requireProportion } from '../statistics/require-proportion';
 import { effectiveConditions, freezingWarning } from './equation-limits';
 import { withLowMoistureLimit } from './low-moisture-limit';
-import type { SeedKind } from './packet-ageing';
+import type { SeedKind } from './seed-kind';
 import { type StorageCondition, sigmaDays } from './viability-equation';
 
 /** A fall of viability: both proportions in (0, 1), the wanted one not above the initial one. */

@@ -1,5 +1,5 @@
 /** What drying or cooling gains: the storage life in one condition against that in another. */
-import type { SeedKind } from './packet-ageing';
+import type { SeedKind } from './seed-kind';
 import { type StorageLife, storageLife, type ViabilityFall } from './storage-life';
 import type { StorageCondition } from './viability-equation';
 

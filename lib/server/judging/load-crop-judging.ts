@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3';
-import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
+import type { SeedKind } from '@/lib/domain/longevity/seed-kind';
 import type { StorageBehaviour } from '@/lib/domain/reference/crop-facts';
 
 /** How lots of one crop are judged: the bank's rules, the crop's own where set, and the constants of its seed. */

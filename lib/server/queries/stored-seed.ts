@@ -1,5 +1,5 @@
 import 'server-only';
-import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
+import type { SeedKind } from '@/lib/domain/longevity/seed-kind';
 import { STORAGE_BEHAVIOURS } from '@/lib/domain/reference/crop-facts';
 import { reader } from '../database/connections';
 import { CONSTANTS_FIELDS } from './reference';

@@ -1,4 +1,4 @@
-import type { SeedKind } from '../../../lib/domain/longevity/packet-ageing';
+import type { SeedKind } from '../../../lib/domain/longevity/seed-kind';
 import type { LongevityConstants } from '../../../lib/domain/longevity/viability-equation';
 
 /** Orthodox seed with these constants; oil and low-moisture limit as in a golden table, where null is "not known". */

@@ -1,6 +1,6 @@
 import type { StoragePeriod } from '@/lib/domain/longevity/ageing';
-import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
 import type { StorageGoal } from '@/lib/domain/longevity/reach-goal';
+import type { SeedKind } from '@/lib/domain/longevity/seed-kind';
 import { daysThroughHistory, viabilityAfterHistory } from '@/lib/domain/longevity/storage-history-life';
 import { usableCondition } from '@/lib/domain/longevity/storage-life';
 import type { StorageCondition } from '@/lib/domain/longevity/viability-equation';

@@ -1,6 +1,6 @@
 import { ScrollBox } from '@/app/_components/scroll-box';
 import { formatTemperature } from '@/app/_format/figures';
-import type { SeedKind } from '@/lib/domain/longevity/packet-ageing';
+import type { SeedKind } from '@/lib/domain/longevity/seed-kind';
 import type { ViabilityFall } from '@/lib/domain/longevity/storage-life';
 import { type MapCell, type MapZone, storageLifeCells } from '@/lib/domain/longevity/storage-life-map';
 import { HORIZON_DAYS } from '@/lib/domain/longevity/time-to-threshold';
