@@ -10,3 +10,12 @@ export type SharingTermsKey = (typeof SHARING_TERMS)[number]['key'];
 
 /** The keys alone, for input rules and the database. */
 export const SHARING_TERMS_KEYS = SHARING_TERMS.map((terms) => terms.key) as [SharingTermsKey, ...SharingTermsKey[]];
+
+/**
+ * @param key  'may', 'with-terms' or 'not'
+ * @returns its label, or the key itself where it is not in the list
+ * Checked in tests/domain/stock/sharing-hindrance.test.ts
+ */
+export function sharingLabel(key: string): string {
+  return SHARING_TERMS.find((terms) => terms.key === key)?.label ?? key;
+}

@@ -22,13 +22,13 @@ export const createAccession = defineCommand({
     }
     const number = input.number ?? (await nextNumber(tx, 'A', 4, isTaken));
     const id = newId();
-    const { cropId, name, donor, acquiredOn, origin, notes } = input;
-    await tx.accession.create({ data: { id, number, cropId, name, donor, acquiredOn, origin, notes } });
+    const { number: _typed, ...fields } = input;
+    await tx.accession.create({ data: { id, number, ...fields } });
     await listAccessionWithoutSeed(tx, id);
     await audit({
       entity: 'accession',
       entityId: id,
-      summary: `Took in accession ${number}, ${name} (${cropName})`,
+      summary: `Took in accession ${number}, ${input.name} (${cropName})`,
       after: { ...input, number, version: 1 },
     });
     return { id, number };

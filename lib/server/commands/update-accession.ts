@@ -13,6 +13,8 @@ const LABELS = {
   acquiredOn: 'date acquired',
   origin: 'origin',
   notes: 'notes',
+  sharing: 'sharing',
+  sharingTerms: 'terms of sharing',
 };
 
 /** Corrects what is known of an accession. Its number stays: it is on the jars. */
@@ -32,6 +34,8 @@ export const updateAccession = defineCommand({
         acquiredOn: true,
         origin: true,
         notes: true,
+        sharing: true,
+        sharingTerms: true,
         version: true,
         crop: { select: { name: true } },
         lots: { select: { id: true } },
@@ -50,6 +54,8 @@ export const updateAccession = defineCommand({
       acquiredOn: fields.acquiredOn ?? null,
       origin: fields.origin ?? null,
       notes: fields.notes ?? null,
+      sharing: fields.sharing ?? was.sharing,
+      sharingTerms: fields.sharing ? (fields.sharingTerms ?? null) : was.sharingTerms,
       version: version + 1,
     };
     const changes = describeChanges(before, after, LABELS);

@@ -68,6 +68,8 @@ export async function getAccession(number: string) {
       acquiredOn: true,
       origin: true,
       notes: true,
+      sharing: true,
+      sharingTerms: true,
       version: true,
       crop: { select: { id: true, name: true, scientificName: true } },
       judgement: { select: { sentence: true, action: true, season: true, seedsLeft: true, judgedOn: true } },

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type SharingLineFacts, sharingHindrance } from '@/lib/domain/stock/sharing-hindrance';
+import { sharingLabel } from '@/lib/domain/stock/sharing-terms';
 
 /** 1000 seeds in an active packet, of which 500 must be kept: 500 can go. */
 const line = (overrides: Partial<SharingLineFacts> = {}): SharingLineFacts => ({
@@ -70,5 +71,16 @@ describe('sharingHindrance', () => {
     expect(sharingHindrance(line({ seedsNeeded: null }))).toMatchObject({ kind: 'no-forecast', mayBeOverruled: true });
     const dead = sharingHindrance(line({ seedsNeeded: Number.POSITIVE_INFINITY }));
     expect(dead).toMatchObject({ kind: 'may-be-dead', mayBeOverruled: true });
+  });
+});
+
+describe('sharingLabel', () => {
+  it('says a choice in words, and shows what it does not know as it stands', () => {
+    expect(['may', 'with-terms', 'not', 'odd'].map(sharingLabel)).toEqual([
+      'may be shared',
+      'may be shared on terms',
+      'may not be shared',
+      'odd',
+    ]);
   });
 });

@@ -97,3 +97,28 @@ describe('updateAccession', () => {
     expect((await refusal(change('no-such-id', 1))).code).toBe('not-found');
   });
 });
+
+describe('whether an accession may be shared', () => {
+  const change = (id: string, version: number, overrides: Record<string, unknown> = {}) =>
+    updateAccession(STEWARD, { id, version, name: 'Skerry Winter', cropId: cropIdOf('Leek'), ...overrides });
+
+  it('is yes unless somebody said otherwise, and then stays as it was said', async () => {
+    const { id } = await makeAccession();
+    expect(stored(id)).toMatchObject({ sharing: 'may', sharingTerms: null });
+    await change(id, 1, { sharing: 'not', sharingTerms: 'The donor asked us not to.' });
+    expect(lastAuditLine()?.summary).toContain('sharing from “may” to “not”');
+    await change(id, 2, { donor: 'a neighbour' });
+    expect(stored(id)).toMatchObject({ sharing: 'not', sharingTerms: 'The donor asked us not to.', version: 3 });
+    await change(id, 3, { donor: 'a neighbour', sharing: 'may', sharingTerms: '' });
+    expect(stored(id)).toMatchObject({ sharing: 'may', sharingTerms: null });
+  });
+
+  it('on terms wants the terms, and nothing but the three choices', async () => {
+    expect(await fieldMessage(makeAccession({ sharing: 'with-terms', sharingTerms: ' ' }), 'sharingTerms')).toContain(
+      'must agree to',
+    );
+    expect(await fieldMessage(makeAccession({ sharing: 'perhaps' }), 'sharing')).toContain('Choose');
+    const { id } = await makeAccession({ sharing: 'with-terms', sharingTerms: 'Not for sale.' });
+    expect(stored(id)).toMatchObject({ sharing: 'with-terms', sharingTerms: 'Not for sale.' });
+  });
+});

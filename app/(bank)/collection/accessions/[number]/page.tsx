@@ -8,6 +8,7 @@ import { PageHead } from '@/app/_components/page-head';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { accessionPath, cropPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
+import { sharingLabel } from '@/lib/domain/stock/sharing-terms';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { getAccession } from '@/lib/server/queries/accessions';
@@ -73,6 +74,8 @@ export default async function AccessionPage({ params }: Props) {
           ['Origin', accession.origin],
           ['Lots', formatCount(accession.lots.length)],
           ['Seed left', judgement && formatCount(judgement.seedsLeft)],
+          ['Sharing', sharingLabel(accession.sharing)],
+          ['Terms of sharing', accession.sharingTerms],
         ]}
       />
       {accession.notes && <p className="max-w-prose whitespace-pre-line">{accession.notes}</p>}

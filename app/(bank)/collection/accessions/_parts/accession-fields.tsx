@@ -1,4 +1,5 @@
 import { DateField, SelectField, TextAreaField, TextField } from '@/app/_components/form/fields';
+import { SHARING_TERMS } from '@/lib/domain/stock/sharing-terms';
 
 interface Props {
   crops: { id: string; name: string }[];
@@ -9,6 +10,8 @@ interface Props {
     acquiredOn: string | null;
     origin: string | null;
     notes: string | null;
+    sharing: string;
+    sharingTerms: string | null;
   };
   today: string;
 }
@@ -40,6 +43,22 @@ export function AccessionFields({ crops, accession, today }: Props) {
         hint="Where it was grown or collected before."
         optional
         defaultValue={accession?.origin}
+      />
+      <SelectField
+        name="sharing"
+        label="Sharing"
+        hint="Whether its seed may be given away."
+        options={SHARING_TERMS.map(({ key, label }) => ({ value: key, label }))}
+        defaultValue={accession?.sharing ?? 'may'}
+        className="sm:max-w-xs"
+      />
+      <TextAreaField
+        name="sharingTerms"
+        label="Terms of sharing"
+        hint="What a recipient must agree to; or why it may not be shared."
+        optional
+        rows={2}
+        defaultValue={accession?.sharingTerms}
       />
       <TextAreaField name="notes" label="Notes" optional defaultValue={accession?.notes} />
     </>
