@@ -9,16 +9,20 @@ export const createStore = defineCommand({
   role: 'steward',
   schema: createStoreSchema,
   async run({ tx, audit }, input): Promise<{ id: string }> {
-    const parent = await requirePlace(tx, input, null);
-    const { targetHumidityPercent, ...fields } = input;
+    const around = await requirePlace(tx, input, null);
+    const { targetHumidityPercent, targetTemperatureC, inheritsTarget, ...fields } = input;
+    const target =
+      inheritsTarget && around
+        ? { targetTemperatureC: around.targetTemperatureC, targetRelativeHumidity: around.targetRelativeHumidity }
+        : { targetTemperatureC: targetTemperatureC as number, targetRelativeHumidity: targetHumidityPercent };
     const id = newId();
-    const data = { ...fields, targetRelativeHumidity: targetHumidityPercent };
+    const data = { ...fields, inheritsTarget, ...target };
     await tx.store.create({ data: { id, ...data } });
     await audit({
       entity: 'store',
       entityId: id,
-      summary: `Added ${input.kind} ${input.name}${parent ? ` in ${parent}` : ''}`,
-      after: { ...data, parent, version: 1 },
+      summary: `Added ${input.kind} ${input.name}${around ? ` in ${around.name}` : ''}`,
+      after: { ...data, parent: around?.name ?? null, version: 1 },
     });
     return { id };
   },

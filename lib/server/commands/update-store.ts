@@ -1,76 +1,110 @@
-import type { Prisma } from '@/generated/prisma/client';
 import { updateStoreSchema } from '@/lib/schemas/store';
 import { notFound } from '../app-error';
+import { lotsEverIn } from '../stores/lots-in-store';
+import { packetsInside } from '../stores/packets-in-store';
+import { repeatInheritedTargets } from '../stores/repeat-inherited-targets';
+import { writePhase } from '../stores/write-phase';
 import { defineCommand } from './command';
 import { describeChanges } from './describe-changes';
-import { requirePlace } from './require-place';
+import { fieldError } from './field-error';
+import { refuseTakenName } from './require-place';
 import { refuseStale } from './stale-version';
 
 const LABELS = {
   name: 'name',
   kind: 'kind',
-  parent: 'store around it',
+  inheritsTarget: 'as the store around it',
   targetTemperatureC: 'target temperature',
   targetRelativeHumidity: 'target humidity',
+  capacityPackets: 'capacity',
+  closedOn: 'no longer used since',
   notes: 'notes',
 };
 
-/** Corrects a store. Its targets and the store around it decide how seed in it ages where nothing was logged. */
+/**
+ * Changes a store, or corrects what was written of it. Its targets decide how seed in it ages where nothing was logged,
+ * so a changed target says since when. Where it stands is move-store's.
+ */
 export const updateStore = defineCommand({
   name: 'update-store',
   role: 'steward',
   schema: updateStoreSchema,
-  async run({ tx, audit, rejudge }, input): Promise<{ id: string }> {
+  async run({ tx, person, audit, rejudge }, input): Promise<{ id: string }> {
     const { id, version } = input;
     const stored = await tx.store.findUnique({
       where: { id },
       select: {
         name: true,
         kind: true,
-        parentId: true,
+        inheritsTarget: true,
         targetTemperatureC: true,
         targetRelativeHumidity: true,
+        capacityPackets: true,
+        closedOn: true,
         notes: true,
         version: true,
-        parent: { select: { name: true } },
+        parent: { select: { targetTemperatureC: true, targetRelativeHumidity: true } },
       },
     });
     if (!stored) throw notFound('This store');
-    const { parent, ...was } = stored;
+    const { parent, ...before } = stored;
     const record = { entity: 'store', entityId: id };
-    await refuseStale(tx, { ...record, called: `Store ${was.name}` }, version, was.version, LABELS);
-    const data = {
+    await refuseStale(tx, { ...record, called: `Store ${before.name}` }, version, before.version, LABELS);
+    await refuseTakenName(tx, input.name, id);
+    if (input.inheritsTarget && !parent) {
+      throw fieldError({ inheritsTarget: 'It stands by itself: untick this and fill in a temperature.' });
+    }
+    if (input.closedOn && !before.closedOn) await refuseUnlessEmpty(tx, id);
+    const target = input.inheritsTarget
+      ? (parent as NonNullable<typeof parent>)
+      : {
+          targetTemperatureC: input.targetTemperatureC as number,
+          targetRelativeHumidity: input.targetHumidityPercent ?? null,
+        };
+    const after = {
       name: input.name,
       kind: input.kind,
-      parentId: input.parentId ?? null,
-      targetTemperatureC: input.targetTemperatureC,
-      targetRelativeHumidity: input.targetHumidityPercent ?? null,
+      inheritsTarget: input.inheritsTarget,
+      ...target,
+      capacityPackets: input.capacityPackets ?? null,
+      closedOn: input.closedOn ?? null,
       notes: input.notes ?? null,
       version: version + 1,
     };
-    const before = { ...was, parent: parent?.name ?? null };
-    const after = { ...data, parent: await requirePlace(tx, input, id) };
     const changes = describeChanges(before, after, LABELS);
-    if (!changes) data.version = version;
-    await tx.store.update({ where: { id }, data });
-    rejudge(await lotsIn(tx, id));
-    await audit({
-      ...record,
-      summary: `Changed store ${data.name}: ${changes || 'nothing'}`,
-      before,
-      after: { ...after, version: data.version },
-    });
+    if (!changes) after.version = version;
+    await tx.store.update({ where: { id }, data: after });
+    let since = '';
+    if (TARGET_FIELDS.some((field) => before[field] !== after[field])) {
+      await writePhase(tx, {
+        storeId: id,
+        byId: person.id,
+        from: input.setSince ?? null,
+        change: {
+          target: input.inheritsTarget
+            ? null
+            : { temperatureC: target.targetTemperatureC, relativeHumidity: target.targetRelativeHumidity },
+        },
+        fields: { from: 'setSince', parent: 'inheritsTarget' },
+      });
+      await repeatInheritedTargets(tx);
+      rejudge(await lotsEverIn(tx, id));
+      since = input.setSince ? `, since ${input.setSince}` : '';
+    } else if (before.name !== after.name) {
+      rejudge(await lotsEverIn(tx, id)); // lists show where a lot lies by name
+    }
+    await audit({ ...record, summary: `Changed store ${after.name}: ${changes || 'nothing'}${since}`, before, after });
     return { id };
   },
 });
 
-/** Lots that lie or have lain in this store or in one inside it: what is inside may take its climate. */
-async function lotsIn(tx: Prisma.TransactionClient, storeId: string): Promise<string[]> {
-  const rows = await tx.$queryRaw<{ lotId: string }[]>`
-    WITH RECURSIVE inside(id) AS (
-      SELECT ${storeId} UNION SELECT s."id" FROM "Store" s JOIN inside ON s."parentId" = inside.id
-    )
-    SELECT DISTINCT p."lotId" FROM "Placement" pl JOIN "Packet" p ON p."id" = pl."packetId"
-    WHERE pl."storeId" IN (SELECT id FROM inside)`;
-  return rows.map((row) => row.lotId);
+const TARGET_FIELDS = ['inheritsTarget', 'targetTemperatureC', 'targetRelativeHumidity'] as const;
+
+async function refuseUnlessEmpty(tx: Parameters<typeof packetsInside>[0], id: string): Promise<void> {
+  const { packets } = await packetsInside(tx, id);
+  if (packets > 0) {
+    throw fieldError({
+      closedOn: `${packets} ${packets === 1 ? 'packet lies' : 'packets lie'} in it: move them elsewhere first.`,
+    });
+  }
 }
