@@ -6,9 +6,9 @@
  * contradicts it is told by seal-doubt.ts). In an open container seed follows the air of the store: a test there is
  * one day's moisture and fills nothing.
  *
- * Stays that follow one another in the same kind of sealed container, all without a written moisture, are the same
- * container carried elsewhere: a test in one of them holds for all. Status: our own choice; whoever opens a container
- * and seals it again writes its moisture.
+ * A stay that begins in another store, in the same kind of sealed container and again without a written moisture, is the
+ * same container carried there: a test in one of them holds for both. One that begins in the same store is a repacking,
+ * and ends the seal. Status: our own choice; whoever repacks and moves in one step writes the moisture.
  */
 import type { CalendarDate } from '../calendar/calendar-date';
 import { isHermetic } from '../stock/containers';
@@ -130,7 +130,8 @@ function endOfSeal(placements: readonly Placement[], start: number): number {
   if (!isUnwrittenSeal(first)) return end;
   while (end < placements.length) {
     const next = placements[end] as Placement;
-    if (next.container !== first.container || !isUnwrittenSeal(next)) break;
+    const carried = next.container === first.container && next.storeId !== placements[end - 1]?.storeId;
+    if (!carried || !isUnwrittenSeal(next)) break;
     end += 1;
   }
   return end;

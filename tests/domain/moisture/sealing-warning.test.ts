@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { SeedKind } from '../../../lib/domain/longevity/packet-ageing';
+import type { SeedKind } from '../../../lib/domain/longevity/seed-kind';
 import { yearsInWords } from '../../../lib/domain/longevity/years-in-words';
 import { sealingWarning } from '../../../lib/domain/moisture/sealing-warning';
 import { goldenRows } from '../../support/golden-table';

@@ -54,6 +54,12 @@ describe('a test of a sealed packet', () => {
     expect(moistures(carried, [found('2021-06-01', 6.4)])).toEqual([6.4, 6.4, 6.4]);
   });
 
+  test('ends where the seed is packed anew where it lies', () => {
+    const repacked = [stay('2020-01-01'), stay('2021-01-01'), stay('2022-01-01', { storeId: 'freezer' })];
+    expect(moistures(repacked, [found('2020-06-01', 8)])).toEqual([8, null, null]);
+    expect(moistures(repacked, [found('2021-06-01', 6)])).toEqual([null, 6, 6]);
+  });
+
   test('ends with the seal: another container, an open one, or a moisture written anew', () => {
     const opened = [
       stay('2020-01-01'),
