@@ -32,7 +32,10 @@ export interface TargetExcursion {
 }
 
 const SECONDS_PER_HOUR = 3600;
-/** Back inside for less than this belongs to the same trouble: a compressor that runs for an hour mends nothing. Our own choice. */
+/**
+ * Back inside, or out of sight, for less than this belongs to the same trouble: a compressor that runs for an hour mends
+ * nothing. Our own choice.
+ */
 const PAUSE_SECONDS = 6 * SECONDS_PER_HOUR;
 
 /**
@@ -79,7 +82,6 @@ export function targetExcursions(
 ): TargetExcursion[] {
   requireBand(band);
   const found: TargetExcursion[] = [];
-  let lastEnd = -Infinity;
   let current: TargetExcursion | null = null;
   const close = () => {
     if (current) found.push(current);
@@ -103,8 +105,6 @@ export function targetExcursions(
     }
   };
   forEachPiece(climate, band.of, fromEpochSeconds, toEpochSeconds, ({ from, to, atFrom, atTo }) => {
-    if (from !== lastEnd) close();
-    lastEnd = to;
     const ends = [[from, atFrom] as const, [to, atTo] as const];
     const above = stretchAbove(atFrom, atTo, band.upper);
     const below = stretchAbove(-atFrom, -atTo, -band.lower);

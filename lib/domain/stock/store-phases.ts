@@ -85,8 +85,17 @@ export function storeTimeline(
 
 const days = ({ fromDay, toDay }: { fromDay: number; toDay: number }) => ({ fromDay, toDay });
 
-/** The phases that hold somewhere between two days, each with its end, cut to these days. */
-function phasesBetween(phases: readonly StorePhase[], fromDay: number, toDay: number) {
+/**
+ * The phases of a store that hold somewhere between two days, each with its end, cut to these days.
+ *
+ * @param phases   in the order they were written; of two from the same day the later holds; at least one
+ * @param fromDay  days since 1970-01-01, or -Infinity
+ * @param toDay    the same, not included, or Infinity
+ * @returns contiguous, in order
+ * @throws RangeError when there is no phase
+ * Checked through `storeTimeline` in tests/domain/stock/store-phases.test.ts
+ */
+export function phasesBetween(phases: readonly StorePhase[], fromDay: number, toDay: number) {
   if (phases.length === 0) throw new RangeError('storeTimeline: a store has no phases');
   const held = new Map(phases.map((phase) => [phase.fromDay, phase]));
   const ordered = [...held.values()].sort((a, b) => a.fromDay - b.fromDay);

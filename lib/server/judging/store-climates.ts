@@ -34,6 +34,8 @@ export interface StoreClimates {
   climatesThrough(storeId: string): readonly NamedClimate[];
   /** where a climate comes from: readings of which store, target of which */
   sourceOf(climateId: string): ClimateStretch;
+  /** where a store stood and how it was set, through time */
+  phasesOf(storeId: string): readonly StorePhase[];
   nameOf(storeId: string): string;
 }
 
@@ -54,6 +56,7 @@ export function storeClimates(bulk: Database.Database): StoreClimates {
 
   return {
     nameOf: (storeId) => stores.get(storeId)?.name ?? '',
+    phasesOf: (storeId) => phases.get(storeId) ?? [],
     climatesThrough,
     sourceOf,
     climateOf: (climateId) => {
