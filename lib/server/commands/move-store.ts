@@ -1,3 +1,4 @@
+import type { Prisma } from '@/generated/prisma/client';
 import { freezingWarning } from '@/lib/domain/longevity/equation-limits';
 import { moveStoreSchema } from '@/lib/schemas/store';
 import { notFound } from '../app-error';
@@ -82,7 +83,7 @@ function refuseToFreezeMoistSeed(
 }
 
 async function refuseToOverfill(
-  tx: Parameters<typeof packetsInside>[0],
+  tx: Prisma.TransactionClient,
   around: Place | null,
   { packets }: PacketsInside,
 ): Promise<void> {

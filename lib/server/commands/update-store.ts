@@ -1,3 +1,4 @@
+import type { Prisma } from '@/generated/prisma/client';
 import { updateStoreSchema } from '@/lib/schemas/store';
 import { notFound } from '../app-error';
 import { lotsEverIn } from '../stores/lots-in-store';
@@ -100,7 +101,7 @@ export const updateStore = defineCommand({
 
 const TARGET_FIELDS = ['inheritsTarget', 'targetTemperatureC', 'targetRelativeHumidity'] as const;
 
-async function refuseUnlessEmpty(tx: Parameters<typeof packetsInside>[0], id: string): Promise<void> {
+async function refuseUnlessEmpty(tx: Prisma.TransactionClient, id: string): Promise<void> {
   const { packets } = await packetsInside(tx, id);
   if (packets > 0) {
     throw fieldError({

@@ -7,7 +7,10 @@ export interface PacketsInside {
 }
 
 /** Packets with seed that lie now in a store or in those inside it. */
-export async function packetsInside(tx: Prisma.TransactionClient, storeId: string): Promise<PacketsInside> {
+export async function packetsInside(
+  tx: Pick<Prisma.TransactionClient, '$queryRaw'>,
+  storeId: string,
+): Promise<PacketsInside> {
   const [row] = await tx.$queryRaw<{ packets: bigint | number; moistestPercent: number | null }[]>`
     WITH RECURSIVE inside(id) AS (
       SELECT ${storeId} UNION SELECT s."id" FROM "Store" s JOIN inside ON s."parentId" = inside.id

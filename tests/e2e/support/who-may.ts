@@ -72,6 +72,7 @@ export const PAGES: Record<string, PageRule> = {
   '/stores': { who: 'visitor' },
   '/stores/[id]': { who: 'visitor', sample: STORE },
   '/stores/[id]/edit': { who: 'steward', sample: STORE },
+  '/stores/[id]/move': { who: 'volunteer', sample: STORE },
   '/stores/new': { who: 'steward' },
   // Open until there is an account, then gone.
   '/welcome': { who: 'anyone', answers: 404 },
@@ -126,5 +127,6 @@ export const ACTIONS: Record<string, ActionRule> = {
   'sign-in#signOut': { who: 'anyone', takes: 'nothing' },
   'stores#addStore': { who: 'steward' },
   'stores#changeStore': { who: 'steward' },
+  'stores#standElsewhere': { who: 'volunteer' },
   'welcome#openBank': { who: 'anyone' },
 };

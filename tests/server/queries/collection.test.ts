@@ -8,7 +8,15 @@ import { getCrop } from '@/lib/server/queries/crops';
 import { findHistory } from '@/lib/server/queries/history';
 import { getLotForEdit } from '@/lib/server/queries/lots';
 import { getLotPackets, getLotPacketsByNumber } from '@/lib/server/queries/packets';
-import { findPacketsIn, findStoreChoices, findStores, getLastReadings, getStore } from '@/lib/server/queries/stores';
+import {
+  findPacketsIn,
+  findPlacesFor,
+  findStoreChoices,
+  findStores,
+  findStoresIn,
+  getLastReadings,
+  getStore,
+} from '@/lib/server/queries/stores';
 import { cropIdOf, makeAccession } from '@/tests/support/create-accession';
 import { makeLot } from '@/tests/support/create-lot';
 import { makeStore } from '@/tests/support/create-store';
@@ -76,19 +84,24 @@ it('lists stores by their nesting and counts the packets that hold seed where th
   const stores = await findStores();
   expect(stores.map(({ name, depth, packets }) => [name, depth, packets])).toEqual([
     ['Cellar', 0, 0],
-    ['Freezer A', 0, 0],
+    ['Freezer A', 0, 1],
     ['Shelf', 1, 1],
   ]);
-  const here = await findPacketsIn(shelf.id, 1);
+  expect((await findStoresIn(freezer.id)).map(({ name, depth }) => [name, depth])).toEqual([['Shelf', 0]]);
+  const detail = await getStore(freezer.id);
+  expect(detail?.packetsInside).toBe(1);
+  const here = await findPacketsIn(freezer.id, 1, 1);
   expect(here).toMatchObject({ total: 1, pages: 1 });
   expect(here.rows[0]).toMatchObject({
+    storeName: 'Shelf',
     lotNumber: moved.number,
     seeds: 1000,
     container: 'foil-pouch',
     moisturePercent: null,
   });
   expect((await findStoreChoices()).map((store) => store.name)).toEqual(['Cellar', 'Freezer A', 'Freezer A › Shelf']);
-  expect((await getStore(shelf.id))?.parent?.name).toBe('Freezer A');
+  expect((await findPlacesFor(freezer.id)).map((store) => store.name)).toEqual(['Cellar']);
+  expect((await getStore(shelf.id))?.around.map(({ name }) => name)).toEqual(['Freezer A']);
   expect(await getStore('no-such-store')).toBeNull();
 });
 

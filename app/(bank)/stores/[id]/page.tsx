@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { Fragment } from 'react';
 import { Cautions } from '@/app/_components/cautions';
 import { Facts } from '@/app/_components/facts';
 import { History } from '@/app/_components/history';
@@ -8,7 +9,7 @@ import { EmptyState } from '@/app/_components/list/empty-state';
 import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
 import { readingsInWords, targetInWords } from '@/app/_format/climate';
-import { formatCount } from '@/app/_format/figures';
+import { formatCount, formatDate } from '@/app/_format/figures';
 import { listHref } from '@/app/_format/list-href';
 import { storageLifePath } from '@/app/_format/storage-life-path';
 import { storePath } from '@/app/_format/store-path';
@@ -16,7 +17,9 @@ import { storeQuery } from '@/lib/schemas/list-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { findHistory } from '@/lib/server/queries/history';
-import { findPacketsIn, getLastReadings, getStore } from '@/lib/server/queries/stores';
+import { findPacketsIn, findStoresIn, getLastReadings, getStore } from '@/lib/server/queries/stores';
+import { kindLabel, StoreTree } from '../_parts/store-tree';
+import { StorePhases } from './_parts/store-phases';
 import { StoredPackets } from './_parts/stored-packets';
 
 interface Props {
@@ -33,8 +36,9 @@ export default async function StorePage({ params, searchParams }: Props) {
   const store = await getStore((await params).id);
   if (!store) notFound();
   const { page } = storeQuery.parse(await searchParams);
-  const [packets, readings, history] = await Promise.all([
-    findPacketsIn(store.id, page),
+  const [packets, inside, readings, history] = await Promise.all([
+    findPacketsIn(store.id, store.packetsInside, page),
+    findStoresIn(store.id),
     getLastReadings(store.id),
     findHistory([{ entity: 'store', ids: [store.id] }]),
   ]);
@@ -45,12 +49,12 @@ export default async function StorePage({ params, searchParams }: Props) {
         above={
           <>
             <Link href="/stores">Stores</Link>
-            {store.parent && (
-              <>
+            {store.around.map((place) => (
+              <Fragment key={place.id}>
                 {' › '}
-                <Link href={storePath(store.parent.id)}>{store.parent.name}</Link>
-              </>
-            )}
+                <Link href={storePath(place.id)}>{place.name}</Link>
+              </Fragment>
+            ))}
           </>
         }
         title={store.name}
@@ -58,6 +62,19 @@ export default async function StorePage({ params, searchParams }: Props) {
         <Link href={storageLifePath({ store: store.id })} className="button">
           How long seed keeps here
         </Link>
+        <Link href={`${path}/climate`} className="button">
+          Climate
+        </Link>
+        {mayActAs(person, 'volunteer') && (
+          <>
+            <Link href={`${path}/readings`} className="button">
+              Readings
+            </Link>
+            <Link href={`${path}/move`} className="button">
+              Move
+            </Link>
+          </>
+        )}
         {mayActAs(person, 'steward') && (
           <Link href={`${path}/edit`} className="button">
             Change
@@ -66,23 +83,18 @@ export default async function StorePage({ params, searchParams }: Props) {
       </PageHead>
       <Facts
         facts={[
-          ['Kind', store.kind],
-          ['Meant to be', targetInWords(store)],
+          ['Kind', kindLabel(store.kind)],
+          ['Meant to be', `${targetInWords(store)}${store.inheritsTarget ? ', as what it lies in' : ''}`],
           ['Logged', readingsInWords(readings)],
-          ['Packets', formatCount(packets.total)],
+          ['Packets', packetsAndRoom(packets.total, store.capacityPackets)],
+          ['No longer used since', store.closedOn && formatDate(store.closedOn)],
         ]}
       />
       {store.notes && <p className="max-w-prose whitespace-pre-line">{store.notes}</p>}
-      {store.children.length > 0 && (
+      {inside.length > 0 && (
         <section className="grid gap-2" aria-labelledby="inside">
           <h2 id="inside">In it</h2>
-          <ul>
-            {store.children.map((child) => (
-              <li key={child.id}>
-                <Link href={storePath(child.id)}>{child.name}</Link> <span className="quiet">{child.kind}</span>
-              </li>
-            ))}
-          </ul>
+          <StoreTree stores={inside} called={`Stores in ${store.name}`} />
         </section>
       )}
       <section className="grid gap-3" aria-labelledby="packets">
@@ -95,12 +107,17 @@ export default async function StorePage({ params, searchParams }: Props) {
             </p>
           </EmptyState>
         ) : (
-          <StoredPackets rows={packets.rows} />
+          <StoredPackets rows={packets.rows} showPlace={inside.length > 0} />
         )}
         <Pager href={(page) => listHref(path, {}, { page })} page={packets.page} pages={packets.pages} />
       </section>
       {store.targetTemperatureC < 0 && <Cautions keys={['warm-before-opening', 'freezing-moist-seed']} />}
+      <StorePhases phases={store.phases} />
       <History lines={history} />
     </>
   );
+}
+
+function packetsAndRoom(packets: number, capacity: number | null): string {
+  return capacity === null ? formatCount(packets) : `${formatCount(packets)}, room for ${formatCount(capacity)}`;
 }

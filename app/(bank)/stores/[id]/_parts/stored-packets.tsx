@@ -1,13 +1,14 @@
 import Link from 'next/link';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
+import { packetPath } from '@/app/_format/store-path';
 import { CONTAINERS } from '@/lib/domain/stock/containers';
 import type { StoredPacket } from '@/lib/server/queries/stores';
 
 const containerLabel = (key: string) => CONTAINERS.find((container) => container.key === key)?.label ?? key;
 
 /** What lies in a store now. */
-export function StoredPackets({ rows }: { rows: StoredPacket[] }) {
+export function StoredPackets({ rows, showPlace }: { rows: StoredPacket[]; showPlace: boolean }) {
   return (
     <div className="sheet overflow-x-auto p-0!">
       <table className="ledger stacked">
@@ -16,6 +17,7 @@ export function StoredPackets({ rows }: { rows: StoredPacket[] }) {
             <th scope="col">Accession</th>
             <th scope="col">Lot</th>
             <th scope="col">Packet</th>
+            {showPlace && <th scope="col">Place</th>}
             <th scope="col">Container</th>
             <th scope="col" className="number">
               Moisture
@@ -43,8 +45,13 @@ export function StoredPackets({ rows }: { rows: StoredPacket[] }) {
                 {row.lotNumber}
               </td>
               <td className="figures whitespace-nowrap" data-label="packet">
-                {row.packetNumber}
+                <Link href={packetPath(row.packetNumber)}>{row.packetNumber}</Link>
               </td>
+              {showPlace && (
+                <td className="wrap-anywhere" data-label="place">
+                  {row.storeName}
+                </td>
+              )}
               <td data-label="container">{containerLabel(row.container)}</td>
               <td className="number" data-label="moisture">
                 {row.moisturePercent === null ? '–' : `${row.moisturePercent} %`}

@@ -8,7 +8,7 @@ import { VersionField } from '@/app/_components/form/version-field';
 import { PageHead } from '@/app/_components/page-head';
 import { storePath } from '@/app/_format/store-path';
 import { requirePerson } from '@/lib/server/auth/require-person';
-import { findStoreChoices, getStore } from '@/lib/server/queries/stores';
+import { getStore } from '@/lib/server/queries/stores';
 import { StoreFields } from '../../_parts/store-fields';
 import { changeStore } from '../../actions';
 
@@ -20,7 +20,7 @@ interface Props {
 
 export default async function EditStorePage({ params }: Props) {
   await requirePerson('steward');
-  const [store, places] = await Promise.all([getStore((await params).id), findStoreChoices()]);
+  const store = await getStore((await params).id);
   if (!store) notFound();
   return (
     <>
@@ -32,7 +32,7 @@ export default async function EditStorePage({ params }: Props) {
       <Form action={changeStore} className="sheet grid max-w-2xl gap-5">
         <HiddenField name="id" value={store.id} />
         <VersionField version={store.version} />
-        <StoreFields places={places.filter((place) => place.id !== store.id)} store={store} />
+        <StoreFields store={store} />
         <div>
           <SubmitButton>Save</SubmitButton>
         </div>
