@@ -7,6 +7,7 @@
  * for a sealed packet and so errs towards earlier tests; the caller widens the prior for it.
  */
 import { toEpochDay } from '../calendar/calendar-date';
+import type { MoistureSource } from '../moisture/moisture-source';
 import type { StoragePeriod } from '../stock/storage-history';
 import { withLowMoistureLimit } from './low-moisture-limit';
 import type { SeedKind } from './seed-kind';
@@ -23,6 +24,8 @@ export type PacketAgeing =
       /** percent of fresh weight now */
       moisturePercent: number;
       moistureAssumed: boolean;
+      /** of the present stay */
+      moistureFrom: MoistureSource;
       outsideFittedRange: boolean;
       notes: string[];
     }
@@ -77,6 +80,7 @@ export function packetAgeing(
     },
     ratePerDay,
     moisturePercent: lastStay.moisturePercent,
+    moistureFrom: lastStay.moistureFrom,
     moistureAssumed: stays.some((stay) => stay.moistureAssumed),
     outsideFittedRange: stays.some((stay) => stay.outsideFittedRange),
     notes: [...new Set(stays.flatMap((stay) => stay.notes))],

@@ -4,6 +4,7 @@
  */
 import { toEpochDay } from '../calendar/calendar-date';
 import { equilibriumMoisture, MAX_EQUILIBRIUM_RELATIVE_HUMIDITY } from '../moisture/equilibrium';
+import type { MoistureSource } from '../moisture/moisture-source';
 import type { StoragePeriod } from '../stock/storage-history';
 import { effectiveConditions, HIGH_MOISTURE_LIMIT_PERCENT } from './equation-limits';
 import { sealedAgeing, temperatureIntegral } from './hermetic-ageing';
@@ -21,6 +22,7 @@ export interface StayAgeing {
   /** percent of fresh weight; of open seed, that at the store's target */
   moisturePercent: number;
   moistureAssumed: boolean;
+  moistureFrom: MoistureSource;
   outsideFittedRange: boolean;
   notes: string[];
 }
@@ -65,9 +67,8 @@ function sealedStay(
     temperatureC: climate.target.temperatureC,
   });
   if (!conditions.ok) return conditions;
-  const notes = moistureAssumed
-    ? [`Moisture was not measured: reckoned at ${moisturePercent.toFixed(1)} %, as of seed from an ordinary room.`]
-    : [];
+  const moistureFrom = sealedMoistureFrom(period);
+  const notes = moistureNotes(moistureFrom, moisturePercent);
   return {
     ok: true,
     between: sealedAgeing(climate, seed.constants, conditions.moisturePercent),
@@ -76,9 +77,25 @@ function sealedStay(
       moistureFactorDays(seed.constants, conditions.moisturePercent),
     moisturePercent,
     moistureAssumed,
+    moistureFrom,
     outsideFittedRange: conditions.outsideFittedRange,
     notes: [...notes, ...conditions.notes],
   };
+}
+
+function sealedMoistureFrom({ moisturePercent, measured }: StoragePeriod): MoistureSource {
+  if (measured) return { kind: 'measured', tests: measured.tests };
+  return { kind: moisturePercent === null ? 'assumed' : 'written' };
+}
+
+function moistureNotes(from: MoistureSource, moisturePercent: number): string[] {
+  const figure = `${moisturePercent.toFixed(1)} %`;
+  if (from.kind === 'assumed') {
+    return [`Moisture was not measured: reckoned at ${figure}, as of seed from an ordinary room.`];
+  }
+  if (from.kind !== 'measured') return [];
+  const tests = from.tests.map(({ number }) => number).join(', ');
+  return [`Moisture of a sealed stay was not written down: reckoned at ${figure}, as measured (${tests}).`];
 }
 
 function openStay(
@@ -111,6 +128,7 @@ function openStay(
     targetRatePerDay: integral.probits.targetRatePerDay,
     moisturePercent,
     moistureAssumed: false,
+    moistureFrom: { kind: 'air' },
     outsideFittedRange: conditions.outsideFittedRange,
     notes: ['In an open container the seed follows the humidity of the store.', ...conditions.notes],
   };

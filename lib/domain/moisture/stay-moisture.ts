@@ -13,6 +13,7 @@
 import type { CalendarDate } from '../calendar/calendar-date';
 import { isHermetic } from '../stock/containers';
 import type { Placement } from '../stock/storage-history';
+import type { MeasuredMoisture } from './moisture-source';
 
 /** A test of the packet's own seed that no later entry corrects. */
 export interface PacketMoistureTest {
@@ -22,13 +23,6 @@ export interface PacketMoistureTest {
   moisturePercent: number;
   /** one standard deviation of the result, points, > 0: the method's, or half the range of dishes that differ more */
   standardPoints: number;
-}
-
-/** Tests that a stay's moisture comes from. */
-export interface MeasuredMoisture {
-  moisturePercent: number;
-  /** in order of date */
-  tests: readonly Pick<PacketMoistureTest, 'number' | 'testedOn'>[];
 }
 
 /**
@@ -47,7 +41,7 @@ export interface MeasuredMoisture {
 export function stayMoistures<Stay extends Placement>(
   placements: readonly Stay[],
   tests: readonly PacketMoistureTest[],
-): (Stay & { measured?: MeasuredMoisture })[] {
+): Stay[] {
   if (tests.length === 0) return [...placements];
   for (const { number, moisturePercent, standardPoints } of tests) {
     if (!(moisturePercent > 0 && moisturePercent < 100 && standardPoints > 0)) {
@@ -56,14 +50,17 @@ export function stayMoistures<Stay extends Placement>(
       );
     }
   }
-  const filled: (Stay & { measured?: MeasuredMoisture })[] = [...placements];
+  const filled = [...placements];
   let start = 0;
   while (start < placements.length) {
     const end = endOfSeal(placements, start);
     if (isUnwrittenSeal(placements[start] as Stay)) {
       const within = testsWithin(tests, placements[start]?.from as CalendarDate, placements[end]?.from);
       if (within.length > 0) {
-        const measured = { moisturePercent: weightedMean(within), tests: within };
+        const measured: MeasuredMoisture = {
+          moisturePercent: weightedMean(within),
+          tests: within.map(({ number, testedOn }) => ({ number, testedOn })),
+        };
         for (let index = start; index < end; index += 1) {
           filled[index] = {
             ...(placements[index] as Stay),

@@ -3,6 +3,7 @@
  * summed over these periods.
  */
 import { type CalendarDate, toEpochDay } from '../calendar/calendar-date';
+import type { MeasuredMoisture } from '../moisture/moisture-source';
 import { isHermetic } from './containers';
 
 /** A packet is put into a store, in a container, at a moisture (percent of fresh weight; null: not measured). */
@@ -11,6 +12,8 @@ export interface Placement {
   from: CalendarDate;
   container: string;
   moisturePercent: number | null;
+  /** where nobody wrote the moisture and tests of the packet tell it (lib/domain/moisture/stay-moisture.ts) */
+  measured?: MeasuredMoisture;
 }
 
 /** A stay: from the day it began (included) to the day it ended (not included). */
@@ -23,6 +26,8 @@ export interface StoragePeriod {
   days: number;
   hermetic: boolean;
   moisturePercent: number | null;
+  /** as its placement's */
+  measured?: MeasuredMoisture;
 }
 
 /**
@@ -38,7 +43,7 @@ export interface StoragePeriod {
 export function storageHistory(placements: readonly Placement[], endsOn: CalendarDate): StoragePeriod[] {
   const endDay = toEpochDay(endsOn);
   return placements.map((placement, index) => {
-    const { storeId, from, container, moisturePercent } = placement;
+    const { storeId, from, container, moisturePercent, measured } = placement;
     if (moisturePercent !== null && !(moisturePercent > 0 && moisturePercent < 100)) {
       throw new RangeError(`storageHistory: moisturePercent must be in (0, 100) or null, got ${moisturePercent}`);
     }
@@ -52,6 +57,7 @@ export function storageHistory(placements: readonly Placement[], endsOn: Calenda
           : `storageHistory: placements must be in order of date, got ${from} before ${next.from}`,
       );
     }
-    return { storeId, climateId: storeId, from, to, days, hermetic: isHermetic(container), moisturePercent };
+    const period = { storeId, climateId: storeId, from, to, days, hermetic: isHermetic(container), moisturePercent };
+    return measured ? { ...period, measured } : period;
   });
 }

@@ -1,7 +1,9 @@
 import type Database from 'better-sqlite3';
+import { stayMoistures } from '@/lib/domain/moisture/stay-moisture';
 import type { Placement } from '@/lib/domain/stock/storage-history';
+import { packetMoistureTests } from '../moisture/packet-moisture-tests';
 
-/** Lots with all that their judgement rests on, read in five queries however many lots there are. */
+/** Lots with all that their judgement rests on, read in six queries however many lots there are. */
 export interface LotRecord {
   id: string;
   number: string;
@@ -22,6 +24,7 @@ export interface PacketRecord {
   lotId: string;
   role: string;
   seeds: number;
+  /** with the moisture of sealed stays that only tests of the packet tell */
   placements: Placement[];
 }
 
@@ -76,6 +79,10 @@ export function loadLots(bulk: Database.Database, lotIds: readonly string[] | 'a
     )
     .iterate(parameters)) {
     byPacket.get(row.packetId)?.placements.push(row);
+  }
+  for (const [packetId, tests] of packetMoistureTests(bulk, chosen, parameters)) {
+    const packet = byPacket.get(packetId);
+    if (packet) packet.placements = stayMoistures(packet.placements, tests);
   }
   loadTests(bulk, where('t."lotId"'), parameters, byLot);
   return lots;
