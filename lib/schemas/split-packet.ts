@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { PACKET_ROLE_KEYS } from '../domain/stock/packet-roles';
 import { choice, idOf } from './choice-field';
-import { optionalField, pastOrTodayDate, positiveSeedCount } from './field-schemas';
-import { placementFields } from './movement';
+import { optionalField, pastOrTodayDate } from './field-schemas';
+import { placeFields, seenPlacement } from './movement';
+import { checkChangeDue, checkPacking, packingFields } from './packing';
+import { amountFields, checkAmount } from './seed-amount';
 
 /**
  * Part of a packet goes into a packet of its own.
@@ -10,11 +12,19 @@ import { placementFields } from './movement';
  * @param today  'YYYY-MM-DD' at the bank
  */
 export const splitPacketSchema = (today: string) =>
-  z.object({
-    packetId: idOf('packet'),
-    seeds: positiveSeedCount,
-    role: choice(PACKET_ROLE_KEYS, 'purpose'),
-    ...placementFields,
-    /** left empty: today */
-    from: optionalField(pastOrTodayDate(today)),
-  });
+  z
+    .object({
+      packetId: idOf('packet'),
+      ...amountFields,
+      role: choice(PACKET_ROLE_KEYS, 'purpose'),
+      ...placeFields,
+      ...packingFields,
+      /** left empty: today */
+      from: optionalField(pastOrTodayDate(today)),
+      version: seenPlacement,
+    })
+    .transform((input, context) => {
+      checkPacking(input, context);
+      checkChangeDue(input.from ?? today, input.changeDueOn, context);
+      return checkAmount(input, context);
+    });

@@ -25,12 +25,13 @@ export interface PacketCareNow {
 }
 
 /**
- * @param lines  of one packet, in the order of their days and, within a day, of their writing
+ * @param lines    of one packet, in the order of their days and, within a day, of their writing
+ * @param hermetic whether the container that the packet is in now can be sealed at all
  * @returns what holds now; all null where nothing was ever written down
  * Checked in tests/domain/stock/packet-care.test.ts
  */
-export function packetCareNow(lines: readonly CareLine[]): PacketCareNow {
-  const seal = lines.findLast(({ what }) => what !== 'desiccant');
+export function packetCareNow(lines: readonly CareLine[], hermetic: boolean): PacketCareNow {
+  const seal = hermetic ? lines.findLast(({ what }) => what !== 'desiccant') : undefined;
   const put = lines.findLast(({ what }) => what === 'desiccant');
   return {
     sealedSince: seal?.what === 'sealed' ? seal.on : null,

@@ -1,6 +1,7 @@
 import type { Prisma } from '@/generated/prisma/client';
 import { yearOf } from '@/lib/domain/calendar/calendar-date';
 import { type SeedsInLot, seedsInLot } from '@/lib/domain/stock/seeds-in-lot';
+import { spreadOfAmount } from '@/lib/domain/stock/spread-of-amount';
 import { logCleanedLotSchema } from '@/lib/schemas/lot';
 import type { AppError } from '../app-error';
 import { newId } from '../new-id';
@@ -9,7 +10,8 @@ import { defineCommand } from './command';
 import { fieldError } from './field-error';
 import { findAccession } from './find-accession';
 import { requireSafePlacement } from './require-safe-placement';
-import { usualSeedsPerGram } from './usual-seeds-per-gram';
+import { roleAtPlace } from './role-at-place';
+import { usualSeed } from './usual-seed';
 
 /** Puts cleaned seed into store: the lot, its first packet, where that lies, and the deposit, in one go. */
 export const logCleanedLot = defineCommand({
@@ -18,13 +20,19 @@ export const logCleanedLot = defineCommand({
   schema: logCleanedLotSchema,
   async run({ tx, person, today, audit, rejudge }, input) {
     const accession = await findAccession(tx, input.accession, 'accession');
-    const storeName = await requireSafePlacement(tx, input);
-    const usual = await usualSeedsPerGram(tx, accession.cropId);
+    const storedOn = input.storedOn ?? today;
+    const place = await requireSafePlacement(tx, {
+      ...input,
+      from: storedOn,
+      cropId: accession.cropId,
+      presentStoreId: null,
+    });
+    const usual = await usualSeed(tx, accession.cropId);
     const amount = seedsInLot({
       seedCount: input.seedCount ?? null,
       cleanWeightG: input.cleanWeightG ?? null,
       thousandSeedWeightG: input.thousandSeedWeightG ?? null,
-      usualSeedsPerGram: usual,
+      usualSeedsPerGram: usual?.seedsPerGram ?? null,
     });
     if (!amount.ok) throw refuseAmount(amount);
     const number = await lotNumberFor(tx, input.lotNumber, input.harvestedOn);
@@ -48,10 +56,12 @@ export const logCleanedLot = defineCommand({
       treatment: input.treatment,
       notes: input.notes,
     };
-    const storedOn = input.storedOn ?? today;
-    const note = amount.from === 'estimated' ? `estimated at ${usual} seeds a gram, as is usual for the crop` : null;
+    const note =
+      amount.from === 'estimated' ? `estimated at ${usual?.seedsPerGram} seeds a gram, as is usual for the crop` : null;
     await tx.lot.create({ data: { id: lotId, ...lot } });
-    await tx.packet.create({ data: { id: packetId, number: packetNumber, lotId } });
+    await tx.packet.create({
+      data: { id: packetId, number: packetNumber, lotId, role: roleAtPlace('active', place) },
+    });
     await tx.placement.create({
       data: {
         id: newId(),
@@ -70,6 +80,11 @@ export const logCleanedLot = defineCommand({
         reason: 'deposit',
         seeds: amount.seeds,
         grams: input.cleanWeightG,
+        seedsSd: spreadOfAmount({
+          seeds: amount.seeds,
+          weighedG: amount.from === 'counted' ? null : (input.cleanWeightG ?? null),
+          seedWeightError: amount.from === 'estimated' ? usual?.error : undefined,
+        }),
         note,
         byId: person.id,
       },
@@ -78,7 +93,7 @@ export const logCleanedLot = defineCommand({
     await audit({
       entity: 'lot',
       entityId: lotId,
-      summary: `Stored lot ${number} of ${accession.name}: ${amount.seeds} seeds${note ? ` (${note})` : ''} as packet ${packetNumber} in ${storeName}`,
+      summary: `Stored lot ${number} of ${accession.name}: ${amount.seeds} seeds${note ? ` (${note})` : ''} as packet ${packetNumber} in ${place.name}`,
       after: { ...lot, packetNumber, storeId: input.storeId, storedOn, seeds: amount.seeds, version: 1 },
     });
     return { lotId, number, packetId, packetNumber, seeds: amount.seeds, estimated: amount.from === 'estimated' };

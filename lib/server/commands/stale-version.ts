@@ -6,10 +6,10 @@ import { describeChanges, type Fields } from './describe-changes';
  * Two people saving at once. The second one is refused, told what the first one changed, and handed the current
  * version: when they send the form again they have seen it, and their save counts.
  */
-export class StaleVersion extends AppError {
-  readonly currentVersion: number;
+export class StaleVersion<Version extends number | string = number> extends AppError {
+  readonly currentVersion: Version;
 
-  constructor(message: string, currentVersion: number) {
+  constructor(message: string, currentVersion: Version) {
     super('conflict', message);
     this.currentVersion = currentVersion;
   }

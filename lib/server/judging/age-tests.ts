@@ -90,7 +90,8 @@ function packetWithMostSeed(packets: PacketRecord[]): PacketRecord | null {
   );
 }
 
-function ageingOfPacket(
+/** The ageing of one packet up to today; null where no constants are chosen, or nobody wrote where it has been. */
+export function ageingOfPacket(
   packet: PacketRecord,
   crop: CropJudging,
   climates: StoreClimates,

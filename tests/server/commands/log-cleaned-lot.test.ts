@@ -108,8 +108,16 @@ describe('logCleanedLot', () => {
     expect(refused.fieldErrors.moisturePercent).toContain('Freezing can kill seed');
     expect(refused.fieldErrors.storeAnyway).toContain('Freezer');
     expect((await makeLot({ ...moist, storeAnyway: 'on' })).seeds).toBe(1000);
-    expect((await makeLot({ ...moist, moisturePercent: '14' })).seeds).toBe(1000);
-    expect((await makeLot({ ...moist, storeId: (await makeStore()).id })).seeds).toBe(1000);
+    const inPaper = { ...moist, container: 'paper-envelope' };
+    expect((await makeLot({ ...inPaper, moisturePercent: '14' })).seeds).toBe(1000);
+    expect((await makeLot({ ...inPaper, storeId: (await makeStore()).id })).seeds).toBe(1000);
+  });
+
+  it('refuses to seal seed that is too moist to keep, until somebody says that it is meant', async () => {
+    const refused = await refusal(makeLot({ moisturePercent: '10' }));
+    expect(refused.fieldErrors.moisturePercent).toContain('too moist to seal');
+    expect(refused.fieldErrors.storeAnyway).toContain('cannot be dried');
+    expect((await makeLot({ moisturePercent: '10', storeAnyway: 'on' })).seeds).toBe(1000);
   });
 
   it('refuses a lot number that is in use and writes nothing at all', async () => {
