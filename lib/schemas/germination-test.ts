@@ -95,6 +95,8 @@ export function germinationTestInput(today: string) {
       packetId: optionalField(recordId),
       /** whether the seeds set are to be taken out of that packet's ledger */
       takeSeed: z.preprocess((value) => value === 'on' || value === true, z.boolean()),
+      /** the ledger's line by which the seed was taken out before; nothing is taken out then, whatever else is said */
+      withdrawalId: optionalField(recordId),
       setOn: pastOrTodayDate(today),
       finishedOn: pastOrTodayDate(today),
       method: optionalField(shortText),
@@ -108,7 +110,7 @@ export function germinationTestInput(today: string) {
       const days = daysBetween(test.setOn, test.finishedOn);
       if (days < 0) refuse('finishedOn', `The test was set on ${test.setOn}: it cannot have finished before that.`);
       if (days > LONGEST_TEST_DAYS) refuse('finishedOn', `That is ${days} days after it was set: check the year.`);
-      if (test.takeSeed && !test.packetId && !test.correctsId) {
+      if (test.takeSeed && !test.packetId && !test.correctsId && !test.withdrawalId) {
         refuse('packetId', 'Choose the packet from which the seeds were taken.');
       }
       if (test.correctsId && !test.correctionReason) refuse('correctionReason', CORRECTION_REASON_NEEDED);

@@ -6,15 +6,17 @@ import { newId } from '../new-id';
 import { nextNumber } from '../next-number';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
+import { requireTestWithdrawal } from './require-test-withdrawal';
 
 type Transaction = Prisma.TransactionClient;
 
 /**
- * Writes down a finished germination test with its replicates, takes the seeds out of their packet if asked, and has
- * the lot judged anew. A correction is a new test that names the old one; its seeds were taken out the first time.
+ * Writes down a finished germination test with its replicates, takes the seeds out of their packet if asked, or names
+ * the line by which they were taken out when it was set, and has the lot judged anew. A correction is a new test that names the old one; its seeds were taken out the first time.
  *
  * @returns id and number of the new test, such as 'T-0204'
- * Refusals beside fields: unknown lot, test set before harvest, packet of another lot, packet overdrawn. As a whole: a
+ * Refusals beside fields: unknown lot, test set before harvest, packet of another lot, packet overdrawn,
+ * seed taken out before that is not of this lot, used already, or too little. As a whole: a
  * test corrected already, or the same test written down twice.
  * Checked in tests/server/commands/record-germination-test.test.ts
  */
@@ -25,13 +27,21 @@ export const recordGerminationTest = defineCommand({
   async run({ tx, person, audit, rejudge }, input) {
     const lot = await requireLot(tx, input);
     const corrected = input.correctsId ? await requireUncorrected(tx, input.correctsId) : null;
-    const packet = input.packetId ? await requirePacket(tx, input.packetId, lot) : null;
+    const seeds = sumOf(input.replicates, 'seeds');
+    const takenOut =
+      input.withdrawalId && !corrected
+        ? await requireTestWithdrawal(tx, input.withdrawalId, { lot, seeds, setOn: input.setOn })
+        : null;
+    const packet = takenOut?.packet ?? (input.packetId ? await requirePacket(tx, input.packetId, lot) : null);
     await refuseTwin(tx, lot.id, input);
 
     const id = newId();
     const number = await nextNumber(tx, 'T', 4, async (taken) =>
       Boolean(await tx.germinationTest.findUnique({ where: { number: taken }, select: { id: true } })),
     );
+    const takes = input.takeSeed && packet !== null && corrected === null && takenOut === null;
+    const line = takes ? { packetId: packet.id, seeds, on: input.setOn, number, byId: person.id } : null;
+    const withdrawalId = line ? await takeSeed(tx, line) : takenOut?.id;
     await tx.germinationTest.create({
       data: {
         id,
@@ -44,14 +54,12 @@ export const recordGerminationTest = defineCommand({
         notes: input.notes,
         byId: person.id,
         correctsId: corrected?.id,
+        withdrawalId,
       },
     });
     await tx.replicate.createMany({
       data: input.replicates.map((replicate, index) => ({ testId: id, position: index + 1, ...replicate })),
     });
-    const seeds = sumOf(input.replicates, 'seeds');
-    const takes = input.takeSeed && packet !== null && corrected === null;
-    if (takes) await takeSeed(tx, { packetId: packet.id, seeds, on: input.setOn, number, byId: person.id });
 
     const result = `${sumOf(input.replicates, 'normal')} normal of ${seeds} seeds`;
     await audit({
@@ -75,6 +83,13 @@ export const recordGerminationTest = defineCommand({
         entity: 'packet',
         entityId: packet.id,
         summary: `${seeds} seeds taken out of ${packet.number} for test ${number}`,
+      });
+    }
+    if (takenOut) {
+      await audit({
+        entity: 'packet',
+        entityId: takenOut.packet.id,
+        summary: `${takenOut.seeds} seeds taken out of ${takenOut.packet.number} on ${takenOut.on} went into test ${number}`,
       });
     }
     rejudge([...new Set([lot.id, ...(corrected ? [corrected.lotId] : [])])]);
@@ -163,7 +178,7 @@ const inOrder = ({ seeds, normal, abnormal, hard, fresh, dead }: ReplicateInput)
 async function takeSeed(
   tx: Transaction,
   { packetId, seeds, on, number, byId }: { packetId: string; seeds: number; on: string; number: string; byId: string },
-): Promise<void> {
+): Promise<string> {
   const ledger = await tx.movement.aggregate({ where: { packetId }, _sum: { seeds: true }, _min: { on: true } });
   const held = ledger._sum.seeds ?? 0;
   if (seeds > held) {
@@ -177,9 +192,11 @@ async function takeSeed(
       packetId: `This packet was filled on ${filledOn}, after the test was set: the seeds did not come out of it. Choose another packet, or do not take the seeds out of the ledger.`,
     });
   }
+  const id = newId();
   await tx.movement.create({
-    data: { id: newId(), packetId, on, reason: 'test', seeds: -seeds, note: `Germination test ${number}`, byId },
+    data: { id, packetId, on, reason: 'test', seeds: -seeds, seedsSd: 0, note: `Germination test ${number}`, byId },
   });
+  return id;
 }
 
 const sumOf = (replicates: readonly ReplicateInput[], count: 'seeds' | 'normal') =>

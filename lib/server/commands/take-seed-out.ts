@@ -6,7 +6,7 @@ import { fieldError } from './field-error';
 import { packetBalance } from './packet-balance';
 import { seedsInGrams } from './seeds-in-grams';
 
-/** Takes seed out of a packet for sowing, sharing, discarding, or because it was lost. Never more than there is. */
+/** Takes seed out of a packet for sowing, a test, sharing, discarding, or because it was lost. Never more than there is. */
 export const takeSeedOut = defineCommand({
   name: 'take-seed-out',
   role: 'volunteer',
@@ -27,7 +27,8 @@ export const takeSeedOut = defineCommand({
       throw fieldError({ on: `This packet was filled on ${first.from}: seed can only have come out since.` });
     }
     const held = await packetBalance(tx, packet.id);
-    const seeds = input.unit === 'seeds' ? input.amount : await seedsInGrams(tx, packet, input.amount);
+    const { seeds, seedsSd } =
+      input.unit === 'seeds' ? { seeds: input.amount, seedsSd: 0 } : await seedsInGrams(tx, packet, input.amount);
     if (seeds > held) throw fieldError({ amount: `This packet holds about ${held} seeds.` });
     await tx.movement.create({
       data: {
@@ -37,6 +38,7 @@ export const takeSeedOut = defineCommand({
         reason: input.reason,
         seeds: -seeds,
         grams: input.unit === 'grams' ? -input.amount : null,
+        seedsSd,
         note: input.note,
         byId: person.id,
       },

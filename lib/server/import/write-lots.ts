@@ -1,6 +1,7 @@
 import 'server-only';
 import { yearOf } from '@/lib/domain/calendar/calendar-date';
 import { seedsInLot } from '@/lib/domain/stock/seeds-in-lot';
+import { spreadOfAmount, usualSeedWeightError } from '@/lib/domain/stock/spread-of-amount';
 import { codeKey } from '@/lib/schemas/import/import-context';
 import type { LotRecord } from '@/lib/schemas/import/records';
 import { newId } from '../new-id';
@@ -16,9 +17,10 @@ export function lotWriter(writer: BulkWriter): (record: LotRecord) => string[] {
   const { database } = writer;
   const accessions = new Map(
     database
-      .prepare<[], { id: string; number: string; name: string; usual: number | null }>(
-        `SELECT a."id", a."number", a."name", (SELECT sqrt(MIN(f."lower") * MAX(f."upper")) FROM "CropFact" f
-           WHERE f."cropId" = a."cropId" AND f."kind" = 'seeds per gram') AS "usual" FROM "Accession" a`,
+      .prepare<[], { id: string; number: string; name: string; fewest: number | null; most: number | null }>(
+        `SELECT a."id", a."number", a."name", MIN(f."lower") AS "fewest", MAX(f."upper") AS "most"
+         FROM "Accession" a LEFT JOIN "CropFact" f ON f."cropId" = a."cropId" AND f."kind" = 'seeds per gram'
+         GROUP BY a."id"`,
       )
       .all()
       .map((accession) => [codeKey(accession.number), accession]),
@@ -46,11 +48,12 @@ export function lotWriter(writer: BulkWriter): (record: LotRecord) => string[] {
   return (record) => {
     const accession = accessions.get(codeKey(record.accessionNumber));
     if (!accession) throw new Error(`accession ${record.accessionNumber} is gone`);
+    const { fewest, most } = accession;
     const amount = seedsInLot({
       seedCount: record.seedCount ?? null,
       cleanWeightG: record.cleanWeightG ?? null,
       thousandSeedWeightG: record.thousandSeedWeightG ?? null,
-      usualSeedsPerGram: accession.usual,
+      usualSeedsPerGram: fewest === null || most === null ? null : Math.sqrt(fewest * most),
     });
     const lotId = newId();
     const number =
@@ -94,6 +97,11 @@ export function lotWriter(writer: BulkWriter): (record: LotRecord) => string[] {
         reason: 'deposit',
         seeds,
         grams: record.cleanWeightG,
+        seedsSd: spreadOfAmount({
+          seeds,
+          weighedG: amount.ok && amount.from !== 'counted' ? (record.cleanWeightG ?? null) : null,
+          seedWeightError: amount.ok && amount.from === 'estimated' ? usualSeedWeightError(fewest, most) : undefined,
+        }),
         note:
           amount.ok && amount.from === 'estimated' ? 'imported; estimated from the usual seed of the crop' : 'imported',
         byId: writer.person.id,

@@ -78,7 +78,7 @@ describe('takeSeedOut', () => {
     expect(await fieldMessage(take(packetId, '0'), 'amount')).toContain('between 1 and');
     expect(await fieldMessage(take(packetId, '1.5'), 'amount')).toContain('whole number');
     expect(await fieldMessage(take(packetId, 'a few'), 'amount')).toContain('Write a number');
-    expect(await fieldMessage(take(packetId, '10', { reason: 'test' }), 'reason')).toBe('Choose the reason.');
+    expect(await fieldMessage(take(packetId, '10', { reason: 'count' }), 'reason')).toBe('Choose the reason.');
     expect(await fieldMessage(take(packetId, '10', { on: '2026-10-04' }), 'on')).toContain('2026-10-05');
     expect(await fieldMessage(take(packetId, '10', { on: '2026-11-26' }), 'on')).toContain('after today');
     expect((await refusal(take('no-such-packet', '10'))).code).toBe('not-found');
