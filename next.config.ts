@@ -7,6 +7,8 @@ const config: NextConfig = {
   outputFileTracingRoot: import.meta.dirname,
   turbopack: { root: import.meta.dirname },
   poweredByHeader: false,
+  // Read by path when labels are printed: nothing imports them.
+  outputFileTracingIncludes: { '/api/labels': ['./lib/server/labels/fonts/*.ttf'] },
   // A steward's spreadsheet of 20,000 rows is a few megabytes; the import itself refuses more than 25.
   experimental: { serverActions: { bodySizeLimit: '30mb' }, authInterrupts: true },
 };

@@ -1,0 +1,178 @@
+import { breakText, cutStart, fitLines, type Measure } from './fit-text';
+import { LABEL_PARTS, type LabelLine, type LabelPart, NEEDED_PARTS } from './label-content';
+import type { PlacedText, Rectangle } from './label-drawing';
+import { textRuns, textWidthMm, type Weight } from './measure-text';
+
+/** The words of one label set into a rectangle. */
+export interface TextBlock {
+  texts: PlacedText[];
+  frames: Rectangle[];
+  leftOut: LabelPart[];
+  cut: LabelPart[];
+}
+
+/** Sizes tried, points. Below 6 nobody reads a label at arm's length. Status: common practice. */
+const SIZES_PT = [13, 12, 11, 10, 9.5, 9, 8.5, 8, 7.5, 7, 6.5, 6] as const;
+const LEAST_PT = 6;
+/** The name stands out, except where there is hardly room for it. */
+const LARGE_NAME = { times: 1.3, lines: 2 };
+const SMALL_NAME = { times: 1, lines: 1 };
+const LINE_TIMES = 1.18;
+/** From the top of a line to its baseline, as a share of its height. */
+const BASELINE_SHARE = 0.78;
+const MM_PER_POINT = 25.4 / 72;
+/** Room kept for kerning that spreads letters, and for a printer's own rounding. */
+const WIDTH_KEPT = 0.98;
+const FRAME_GAP_MM = 0.5;
+const FRAME_LINE_MM = 0.25;
+
+const MOST_LINES: Partial<Record<LabelPart, number>> = {
+  'lot number': 2,
+  caution: 3,
+  germination: 2,
+};
+const MOST_PLACE_LINES = 2;
+const BOLD: readonly LabelPart[] = ['name', 'packet number', 'caution'];
+
+/**
+ * Sets lines as large as they all fit. At the least size, names, places and treatments are cut and then parts left out, the
+ * least needed first; numbers and cautions are never cut.
+ *
+ * @param lines  from top to bottom
+ * @param room   where they may stand, mm
+ * @returns null when the name, the numbers and the caution do not fit at the least size
+ * Checked in tests/domain/labels/layout-label.test.ts
+ */
+export function fitTextBlock(lines: readonly LabelLine[], room: Rectangle): TextBlock | null {
+  for (const sizePt of SIZES_PT) {
+    const rows = setLines(lines, sizePt, room.widthMm, LARGE_NAME);
+    if (rows?.every((row) => !row.cut) && heightMm(rows) <= room.heightMm) return place(rows, [], room);
+  }
+  const leftOut: LabelPart[] = [];
+  const givingWay = [...LABEL_PARTS].reverse().filter((part) => !NEEDED_PARTS.includes(part));
+  let kept = lines;
+  for (const part of [null, ...givingWay]) {
+    if (part !== null) {
+      if (!kept.some((line) => line.part === part)) continue;
+      leftOut.push(part);
+      kept = kept.filter((line) => line.part !== part);
+    }
+    const rows = setLines(kept, LEAST_PT, room.widthMm, LARGE_NAME);
+    if (rows && heightMm(rows) <= room.heightMm) return place(rows, leftOut, room);
+  }
+  const rows = setLines(kept, LEAST_PT, room.widthMm, SMALL_NAME);
+  return rows && heightMm(rows) <= room.heightMm ? place(rows, leftOut, room) : null;
+}
+
+interface Row {
+  part: LabelPart;
+  text: string;
+  sizePt: number;
+  weight: Weight;
+  cut: boolean;
+  framed: 'first' | 'middle' | 'last' | 'only' | null;
+}
+
+/** Every line broken to the width; null when a number or a caution does not fit at this size. */
+function setLines(lines: readonly LabelLine[], sizePt: number, widthMm: number, name: typeof LARGE_NAME): Row[] | null {
+  const rows: Row[] = [];
+  for (const { part, text } of joinShort(lines, sizePt, widthMm)) {
+    const weight = BOLD.includes(part) ? 'bold' : 'regular';
+    const ownPt = part === 'name' ? sizePt * name.times : sizePt;
+    const roomMm = widthMm * WIDTH_KEPT - (part === 'caution' ? 2 * (FRAME_GAP_MM + FRAME_LINE_MM) : 0);
+    const measure = (piece: string) => textWidthMm(piece, ownPt, weight);
+    const fitted =
+      part === 'place'
+        ? fitPlace(text, roomMm, measure)
+        : fitLines(text, roomMm, part === 'name' ? name.lines : (MOST_LINES[part] ?? 1), measure);
+    if (!fitted) return null;
+    const mayBeCut = part !== 'packet number' && part !== 'lot number' && part !== 'caution';
+    if (fitted.cut && !mayBeCut) return null;
+    fitted.lines.forEach((line, index) => {
+      const framed = part === 'caution' ? frameSide(index, fitted.lines.length) : null;
+      rows.push({ part, text: line, sizePt: ownPt, weight, cut: fitted.cut, framed });
+    });
+  }
+  return rows;
+}
+
+/** On two lines if it fits so; otherwise its end, which says most: '…› Box 7'. */
+function fitPlace(text: string, roomMm: number, measure: Measure): { lines: string[]; cut: boolean } | null {
+  const lines = breakText(text, roomMm, measure);
+  if (lines && lines.length <= MOST_PLACE_LINES) return { lines, cut: false };
+  const end = cutStart(text, roomMm, measure);
+  return end === '' ? null : { lines: [end], cut: true };
+}
+
+function frameSide(index: number, count: number): Row['framed'] {
+  if (count === 1) return 'only';
+  if (index === 0) return 'first';
+  return index === count - 1 ? 'last' : 'middle';
+}
+
+/** Both numbers, and crop and harvest, share a line where it is wide enough. */
+function joinShort(lines: readonly LabelLine[], sizePt: number, widthMm: number): LabelLine[] {
+  const joined: LabelLine[] = [];
+  for (const line of lines) {
+    const last = joined.at(-1);
+    const belongs =
+      (last?.part === 'packet number' && line.part === 'lot number') ||
+      (last?.part === 'crop' && line.part === 'harvest');
+    const together = last && `${last.text} · ${line.text}`;
+    const weight = line.part === 'lot number' ? 'bold' : 'regular';
+    if (belongs && together && textWidthMm(together, sizePt, weight) <= widthMm * WIDTH_KEPT) {
+      joined[joined.length - 1] = { part: last.part, text: together };
+    } else {
+      joined.push(line);
+    }
+  }
+  return joined;
+}
+
+const lineMm = (row: Row) => row.sizePt * LINE_TIMES * MM_PER_POINT;
+const aboveMm = (row: Row) => (row.framed === 'first' || row.framed === 'only' ? FRAME_GAP_MM + FRAME_LINE_MM : 0);
+const belowMm = (row: Row) => (row.framed === 'last' || row.framed === 'only' ? FRAME_GAP_MM + FRAME_LINE_MM : 0);
+
+const heightMm = (rows: readonly Row[]) =>
+  rows.reduce((sum, row) => sum + aboveMm(row) + lineMm(row) + belowMm(row), 0);
+
+/** Half way down the room. */
+function place(rows: readonly Row[], leftOut: LabelPart[], room: Rectangle): TextBlock {
+  let yMm = room.yMm + (room.heightMm - heightMm(rows)) / 2;
+  const texts: PlacedText[] = [];
+  const frames: Rectangle[] = [];
+  const cut = new Set<LabelPart>();
+  let frameTopMm = yMm;
+  for (const row of rows) {
+    if (row.cut) cut.add(row.part);
+    if (aboveMm(row) > 0) frameTopMm = yMm;
+    yMm += aboveMm(row);
+    const indentMm = row.framed ? FRAME_GAP_MM + FRAME_LINE_MM : 0;
+    texts.push({
+      part: row.part,
+      xMm: room.xMm + indentMm,
+      baselineMm: yMm + lineMm(row) * BASELINE_SHARE,
+      sizePt: row.sizePt,
+      weight: row.weight,
+      runs: textRuns(row.text, row.sizePt, row.weight),
+    });
+    yMm += lineMm(row) + belowMm(row);
+    if (belowMm(row) > 0) frames.push(frameRound(texts, room, frameTopMm, yMm));
+  }
+  return { texts, frames, leftOut, cut: [...cut] };
+}
+
+/** As wide as its widest line. */
+function frameRound(texts: readonly PlacedText[], room: Rectangle, topMm: number, bottomMm: number): Rectangle {
+  const widest = Math.max(
+    ...texts
+      .filter(({ part }) => part === 'caution')
+      .map(({ runs }) => runs.reduce((sum, run) => sum + run.widthMm, 0)),
+  );
+  return {
+    xMm: room.xMm + FRAME_LINE_MM / 2,
+    yMm: topMm + FRAME_LINE_MM / 2,
+    widthMm: widest + 2 * FRAME_GAP_MM + FRAME_LINE_MM,
+    heightMm: bottomMm - topMm - FRAME_LINE_MM,
+  };
+}
