@@ -66,24 +66,28 @@ const ROUNDING_SLACK = 1e-6;
  */
 export function balanceUncertainty(
   lines: readonly SpreadLine[],
+  options: { lotHasSeedWeight: boolean; level?: number },
+): UncertainBalance {
+  return lotUncertainty([lines], options);
+}
+
+/**
+ * What a lot holds in all its packets, with a band: its thousand-seed weight makes all of them off the same way. Seed
+ * that was weighed from one packet into another counts as unsure in both, which leaves the band a little wide.
+ *
+ * @param ledgers  of its packets, each as balanceUncertainty takes it
+ * @returns, throws  as balanceUncertainty
+ * Checked in tests/domain/stock/balance-uncertainty.test.ts
+ */
+export function lotUncertainty(
+  ledgers: readonly (readonly SpreadLine[])[],
   { lotHasSeedWeight, level = BALANCE_LEVEL }: { lotHasSeedWeight: boolean; level?: number },
 ): UncertainBalance {
   requireProportion('balanceUncertainty', 'level', level, true);
-  const present = new Set(lines.map((line) => line.id));
-  const takenBack = new Set(lines.map((line) => line.correctsId));
-  let seeds = 0;
-  // Without what was taken back: seed that was put back is the seed that had been taken out, not another handful.
-  let effective = 0;
-  let spread = nothingUnsure();
-  for (const line of lines) {
-    seeds += line.seeds;
-    if (takenBack.has(line.id) || (line.correctsId !== null && present.has(line.correctsId))) continue;
-    effective += line.seeds;
-    spread = line.reason === 'count' ? afterCount(seeds, sdOf(line, lotHasSeedWeight)) : spread;
-    if (line.reason !== 'count') addLine(spread, line, lotHasSeedWeight);
-    if (effective === 0) spread = nothingUnsure();
-  }
-  const sd = Math.sqrt(spread.ownPart ** 2 + spread.usualPart ** 2 + spread.variance);
+  const spreads = ledgers.map((lines) => spreadOf(lines, lotHasSeedWeight));
+  const sumOf = (part: 'ownPart' | 'usualPart' | 'variance') => spreads.reduce((sum, spread) => sum + spread[part], 0);
+  const seeds = ledgers.flat().reduce((sum, line) => sum + line.seeds, 0);
+  const sd = Math.sqrt(sumOf('ownPart') ** 2 + sumOf('usualPart') ** 2 + sumOf('variance'));
   const half = sd * normalQuantile((1 + level) / 2);
   return {
     seeds,
@@ -91,7 +95,7 @@ export function balanceUncertainty(
     lower: Math.max(0, Math.floor(seeds - half + ROUNDING_SLACK)),
     upper: Math.max(0, Math.ceil(seeds + half - ROUNDING_SLACK)),
     level,
-    assumed: spread.assumed,
+    assumed: spreads.some(({ assumed }) => assumed),
   };
 }
 
@@ -102,6 +106,24 @@ interface Spread {
   /** of the single weighings, seeds squared */
   variance: number;
   assumed: boolean;
+}
+
+function spreadOf(lines: readonly SpreadLine[], lotHasSeedWeight: boolean): Spread {
+  const present = new Set(lines.map((line) => line.id));
+  const takenBack = new Set(lines.map((line) => line.correctsId));
+  let written = 0;
+  // Without what was taken back: seed that was put back is the seed that had been taken out, not another handful.
+  let effective = 0;
+  let spread = nothingUnsure();
+  for (const line of lines) {
+    written += line.seeds;
+    if (takenBack.has(line.id) || (line.correctsId !== null && present.has(line.correctsId))) continue;
+    effective += line.seeds;
+    if (line.reason === 'count') spread = afterCount(written, sdOf(line, lotHasSeedWeight));
+    else addLine(spread, line, lotHasSeedWeight);
+    if (effective === 0) spread = nothingUnsure();
+  }
+  return spread;
 }
 
 const nothingUnsure = (): Spread => ({ ownPart: 0, usualPart: 0, variance: 0, assumed: false });

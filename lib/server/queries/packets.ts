@@ -1,6 +1,6 @@
 import 'server-only';
-import { SINGLE_STEWARD } from '../auth/single-steward';
 import { reader } from '../database/connections';
+import { namesOf } from './names-of';
 
 export interface PacketRow {
   id: string;
@@ -108,12 +108,4 @@ export type LotPackets = NonNullable<Awaited<ReturnType<typeof getLotPackets>>>;
 export async function getLotPacketsByNumber(number: string) {
   const lot = await reader().lot.findUnique({ where: { number }, select: { id: true } });
   return lot && getLotPackets(lot.id);
-}
-
-async function namesOf(ids: string[]): Promise<Map<string, string>> {
-  const people = await reader().user.findMany({
-    where: { id: { in: [...new Set(ids)] } },
-    select: { id: true, name: true },
-  });
-  return new Map([SINGLE_STEWARD, ...people].map((person) => [person.id, person.name]));
 }

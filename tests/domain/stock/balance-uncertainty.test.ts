@@ -3,7 +3,7 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, test } from 'vitest';
 import { normalQuantile } from '../../../lib/domain/statistics/normal-distribution';
-import { balanceUncertainty, type SpreadLine } from '../../../lib/domain/stock/balance-uncertainty';
+import { balanceUncertainty, lotUncertainty, type SpreadLine } from '../../../lib/domain/stock/balance-uncertainty';
 import {
   OWN_SEED_WEIGHT_ERROR,
   SINGLE_SEED_VARIATION,
@@ -133,6 +133,15 @@ describe('balanceUncertainty', () => {
     expect(() => balanceUncertainty([line(5, null, { seedsSd: -1 })], own)).toThrow(/seedsSd/);
     expect(balanceUncertainty([], own)).toMatchObject({ seeds: 0, sd: 0, lower: 0, upper: 0 });
   });
+});
+
+test('the packets of a lot are off the same way where they were weighed by its seed weight', () => {
+  const [one, two] = [[line(4000, 10.00001)], [line(2000, 5.00001)]];
+  const whole = lotUncertainty([one, two], own);
+  expect(whole.seeds).toBe(6000);
+  expect(whole.sd).toBeCloseTo(balanceUncertainty([...one, ...two], own).sd, 9);
+  expect(whole.sd).toBeGreaterThan(Math.hypot(balanceUncertainty(one, own).sd, balanceUncertainty(two, own).sd));
+  expect(lotUncertainty([], own)).toMatchObject({ seeds: 0, sd: 0, assumed: false });
 });
 
 describe('laws', () => {
