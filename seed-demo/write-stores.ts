@@ -1,4 +1,5 @@
 import { createStore } from '../lib/server/commands/create-store';
+import { moveStore } from '../lib/server/commands/move-store';
 import { connections } from '../lib/server/database/connections';
 import { DEMO_PERSON } from './demo-person';
 import type { DemoCalendar } from './generators/demo-calendar';
@@ -7,7 +8,7 @@ import type { StoreKey, StoreStory } from './scenarios/story';
 import { writeReadings } from './write-readings';
 
 /**
- * Adds the stores, each after the one around it, and what their loggers wrote.
+ * Adds the stores, each after the one around it, with what their loggers wrote, and moves the one that was moved.
  *
  * @returns the stores' ids by key
  */
@@ -17,9 +18,14 @@ export async function writeStores(
 ): Promise<Record<StoreKey, string>> {
   const ids: Partial<Record<StoreKey, string>> = {};
   for (const story of stories) {
-    const { key, inside, climate, ...fields } = story;
-    const { id } = await createStore(DEMO_PERSON, { ...fields, parentId: inside && ids[inside] });
+    const { key, inside, movedInto, climate, ...fields } = story;
+    const inheritsTarget = fields.targetTemperatureC === undefined;
+    const { id } = await createStore(DEMO_PERSON, { ...fields, inheritsTarget, parentId: inside && ids[inside] });
     ids[key] = id;
+    if (movedInto) {
+      const from = calendar.dayIn(movedInto.season, movedInto.day);
+      await moveStore(DEMO_PERSON, { id, version: 1, parentId: ids[movedInto.store], from });
+    }
     if (climate) await writeReadings(connections().bulk, id, storeReadings(story.name, climate, calendar));
   }
   return ids as Record<StoreKey, string>;

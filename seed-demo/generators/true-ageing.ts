@@ -5,8 +5,9 @@
 import { type CalendarDate, daysBetween, toEpochDay } from '../../lib/domain/calendar/calendar-date';
 import { packetAgeing } from '../../lib/domain/longevity/packet-ageing';
 import type { SeedKind } from '../../lib/domain/longevity/seed-kind';
-import type { StoreClimate } from '../../lib/domain/longevity/store-climate';
+import { splitStays } from '../../lib/domain/stock/split-stays';
 import { type Placement, storageHistory } from '../../lib/domain/stock/storage-history';
+import type { StoreClimates } from '../../lib/server/judging/store-climates';
 
 export interface TrueLot {
   key: string;
@@ -23,7 +24,7 @@ const DAYS_PER_YEAR = 365.25;
 /**
  * @param lot        with its placements in order
  * @param seed       the crop's constants
- * @param climateOf  a store's climate by its id
+ * @param climates   of the stores, through time
  * @param today      calendar date
  * @returns viability on a day, probits
  * @throws Error when the equation gives no answer for the lot and the scenario does not say how it ages
@@ -32,10 +33,11 @@ const DAYS_PER_YEAR = 365.25;
 export function trueViability(
   lot: TrueLot,
   seed: SeedKind,
-  climateOf: (storeId: string) => StoreClimate,
+  climates: StoreClimates,
   today: CalendarDate,
 ): (day: CalendarDate) => number {
-  const ageing = packetAgeing(storageHistory(lot.placements, today), climateOf, seed);
+  const stays = splitStays(storageHistory(lot.placements, today), climates.climatesThrough);
+  const ageing = packetAgeing(stays, climates.climateOf, seed);
   if (ageing.ok) return (day) => lot.initialProbit - lot.rate * ageing.probitsAt(toEpochDay(day));
   const { yearsPerProbit } = lot;
   const begins = lot.placements[0]?.from;

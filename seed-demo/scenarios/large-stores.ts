@@ -1,7 +1,8 @@
 /** Stores such as a large bank has, each with a logger: eight kinds, and as many of each as are asked for. */
 import type { ClimateStory, StoreStory } from './story';
 
-export interface LargeStoreStory extends Omit<StoreStory, 'key' | 'inside' | 'climate'> {
+export interface LargeStoreStory extends Omit<StoreStory, 'key' | 'inside' | 'movedInto' | 'climate'> {
+  targetTemperatureC: number;
   climate: Omit<ClimateStory, 'yearsLogged'>;
 }
 

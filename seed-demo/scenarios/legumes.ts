@@ -89,7 +89,7 @@ export const LEGUME_STORIES: readonly AccessionStory[] = [
     crop: 'Red clover',
     name: 'Lang Field',
     donor: 'a crofter at Long Ayre',
-    kept: { store: 'pantry', container: 'metal-tin', moisturePercent: 8.6 },
+    kept: { store: 'clover-box', container: 'metal-tin', moisturePercent: 8.6 },
     lots: [
       { season: 11, initial: 0.92, rate: 1.2, tested: [10, 5] },
       { season: 5, initial: 0.94, rate: 1.1, tested: [4] },

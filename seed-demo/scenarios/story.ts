@@ -14,6 +14,7 @@ export type StoreKey =
   | 'pantry'
   | 'drying-cupboard'
   | 'loft'
+  | 'clover-box'
   | 'partner';
 
 export interface MishapStory {
@@ -43,8 +44,12 @@ export interface StoreStory {
   name: string;
   kind: StoreKind;
   inside?: StoreKey;
-  targetTemperatureC: number;
+  /** it stood in `inside` first, and since that day in this one */
+  movedInto?: { store: StoreKey; season: number; day: string };
+  /** left out: as what it stands in */
+  targetTemperatureC?: number;
   targetHumidityPercent?: number;
+  capacityPackets?: number;
   notes?: string;
   climate?: ClimateStory;
 }

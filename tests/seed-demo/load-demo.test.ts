@@ -87,7 +87,8 @@ describe('the demo collection', () => {
     expect(one(`SELECT COUNT(*) AS n FROM "GerminationTest" WHERE "correctsId" IS NOT NULL`)).toBe(1);
     expect(one(`SELECT COUNT(*) AS n FROM "Lot" WHERE "treatment" IS NOT NULL`)).toBe(1);
     expect(one(`SELECT COUNT(*) AS n FROM "Replicate" WHERE "hard" > 5`)).toBeGreaterThan(5);
-    expect(one(`SELECT COUNT(*) AS n FROM "Store" WHERE "parentId" IS NOT NULL`)).toBe(2);
+    expect(one(`SELECT COUNT(*) AS n FROM "Store" WHERE "parentId" IS NOT NULL`)).toBe(3);
+    expect(one(`SELECT COUNT(*) AS n FROM "StorePhase" WHERE "from" > '0001-01-01'`)).toBe(1);
     expect(one(`SELECT COUNT(DISTINCT "storeId") AS n FROM "Reading"`)).toBe(5);
     expect(one(`SELECT COUNT(*) AS n FROM "Store" WHERE "climateVersion" > 0`)).toBe(5);
     expect(one(`SELECT COUNT(DISTINCT "season") AS n FROM "RegrowDecision"`)).toBe(3);
