@@ -18,7 +18,7 @@ import { accessionWriter } from '../import/write-accessions';
 import { germinationTestWriter } from '../import/write-germination-tests';
 import { lotWriter } from '../import/write-lots';
 import { writeNewCrop, writeNewStore } from '../import/write-new-names';
-import { judgeLots } from '../judging/judge-lots';
+import { judgeLots, markForJudgingInBulk } from '../judging/judge-lots';
 import { today } from '../today';
 import { type Command, invalidInput, requireRole } from './command';
 
@@ -95,6 +95,7 @@ async function importTable(
     rows = dryRun.records.length;
     lotIds = await writeRecords(writer, kind, dryRun.records);
     finishJob(writer, kind, rows);
+    markForJudgingInBulk(bulk, lotIds);
     bulk.exec('COMMIT');
   } catch (error) {
     if (bulk.inTransaction) bulk.exec('ROLLBACK');

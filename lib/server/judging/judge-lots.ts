@@ -11,14 +11,24 @@ export type LotsToJudge = readonly string[] | 'all';
 /** Accessions judged before the server looks after visitors again. */
 const ACCESSIONS_AT_A_TIME = 100;
 
+/** The ids come as one JSON array: a statement takes only so many parameters. */
+const MARK_LOTS = `UPDATE "LotJudgement" SET "judgedOn" = '' WHERE "lotId" IN (SELECT "value" FROM json_each(?))`;
+
 /** In the command's own transaction: the judgements of these lots no longer hold, whatever happens next. */
 export async function markForJudging(tx: Prisma.TransactionClient, lots: LotsToJudge): Promise<void> {
-  const where = lots === 'all' ? {} : { lotId: { in: [...lots] } };
-  await tx.lotJudgement.updateMany({ where, data: { judgedOn: '' } });
+  if (lots === 'all') await tx.lotJudgement.updateMany({ data: { judgedOn: '' } });
+  else await tx.$executeRawUnsafe(MARK_LOTS, JSON.stringify(lots));
+}
+
+/** The same, for what writes masses of rows in a transaction on the bulk connection. */
+export function markForJudgingInBulk(bulk: Database.Database, lotIds: readonly string[]): void {
+  bulk.prepare(MARK_LOTS).run(JSON.stringify(lotIds));
 }
 
 /**
  * Judges lots anew, with all lots of their accessions, and writes what the lists show. Runs inside the write queue.
+ * What was read is read again under the write lock when another program has written meanwhile, so that no judgement is
+ * called today's that rests on yesterday's ledger.
  *
  * @param bulk        the connection that writes
  * @param lots        lot ids, or the whole collection
@@ -31,26 +41,49 @@ export async function judgeLots(
   today: string,
   onProgress?: (done: number) => void,
 ): Promise<void> {
-  const lotIds = lots === 'all' ? 'all' : lotsOfTheSameAccessions(bulk, lots);
-  const records = loadLots(bulk, lotIds);
-  const accessions = groupByAccession(records);
-  const crops = loadCropJudging(bulk, lots === 'all' ? 'all' : new Set(records.map((lot) => lot.cropId)));
-  const climates = storeClimates(bulk);
-  const writer = judgementWriter(bulk, climates, today);
+  let version = dataVersion(bulk);
+  let grounds = readGrounds(bulk, lots === 'all' ? 'all' : lotsOfTheSameAccessions(bulk, lots));
+  const accessions = groupByAccession(grounds.records);
   let done = 0;
   for (let start = 0; start < accessions.length; start += ACCESSIONS_AT_A_TIME) {
-    const some = accessions.slice(start, start + ACCESSIONS_AT_A_TIME);
-    bulk.transaction(() => {
-      for (const lotsOfOne of some) {
-        const crop = cropOf(lotsOfOne, crops);
-        writer(evaluateAccession(lotsOfOne, crop, climates, today), crop);
-        done += lotsOfOne.length;
-      }
-    })();
+    let some = accessions.slice(start, start + ACCESSIONS_AT_A_TIME);
+    bulk
+      .transaction(() => {
+        if (dataVersion(bulk) !== version) {
+          // Later accessions were read before the change too: they are read again in their turn.
+          version = Number.NaN;
+          const lotIds = some.flat().map((lot) => lot.id);
+          grounds = readGrounds(bulk, lotsOfTheSameAccessions(bulk, lotIds));
+          some = groupByAccession(grounds.records);
+        }
+        const write = judgementWriter(bulk, grounds.climates, today);
+        for (const lotsOfOne of some) {
+          const crop = cropOf(lotsOfOne, grounds.crops);
+          write(evaluateAccession(lotsOfOne, crop, grounds.climates, today), crop);
+          done += lotsOfOne.length;
+        }
+      })
+      .immediate();
     onProgress?.(done);
     if (start + ACCESSIONS_AT_A_TIME < accessions.length) await new Promise((resolve) => setImmediate(resolve));
   }
 }
+
+/** Everything that judgements are made from. */
+interface Grounds {
+  records: LotRecord[];
+  crops: Map<string, CropJudging>;
+  climates: StoreClimates;
+}
+
+function readGrounds(bulk: Database.Database, lotIds: LotsToJudge): Grounds {
+  const records = loadLots(bulk, lotIds);
+  const crops = loadCropJudging(bulk, lotIds === 'all' ? 'all' : new Set(records.map((lot) => lot.cropId)));
+  return { records, crops, climates: storeClimates(bulk) };
+}
+
+/** Another number than before when any other connection has committed since. */
+const dataVersion = (bulk: Database.Database) => bulk.pragma('data_version', { simple: true }) as number;
 
 /** Evaluates the lots of one accession in each other's company. */
 export function evaluateAccession(

@@ -1,0 +1,178 @@
+import type Database from 'better-sqlite3';
+import { type RecordedTable, type RecordedTransaction, recordedTransactions } from './recorder';
+
+/**
+ * Whether what a bank holds agrees with itself: ledger, placements, audit, imports. Reads a bank with a recorder.
+ *
+ * @returns complaints in plain words; none when everything agrees
+ */
+export function complaintsAbout(database: Database.Database): string[] {
+  const transactions = recordedTransactions(database);
+  return [
+    ...fileComplaints(database),
+    ...LAWS.flatMap(({ law, sql }) => rowsOf(database, sql).map((row) => `${law}: ${JSON.stringify(row)}`)),
+    ...shapeComplaints(transactions),
+    ...ledgerComplaints(database, transactions),
+  ];
+}
+
+const rowsOf = (database: Database.Database, sql: string) => database.prepare<[], object>(sql).all();
+
+function fileComplaints(database: Database.Database): string[] {
+  const sound = database.pragma('integrity_check', { simple: true });
+  const dangling = database.pragma('foreign_key_check') as unknown[];
+  return [
+    ...(sound === 'ok' ? [] : [`the file is not sound: ${sound}`]),
+    ...dangling.map((row) => `a link leads nowhere: ${JSON.stringify(row)}`),
+  ];
+}
+
+/** Each query finds what breaks its law. */
+const LAWS = [
+  {
+    law: 'a packet holds less than nothing',
+    sql: `SELECT "packetId", SUM("seeds") AS "seeds" FROM "Movement" GROUP BY 1 HAVING SUM("seeds") < 0`,
+  },
+  {
+    law: 'a packet lies nowhere',
+    sql: `SELECT "number" FROM "Packet" p WHERE NOT EXISTS (SELECT 1 FROM "Placement" WHERE "packetId" = p."id")`,
+  },
+  {
+    law: 'a packet was never filled',
+    sql: `SELECT "number" FROM "Packet" p WHERE NOT EXISTS (SELECT 1 FROM "Movement" WHERE "packetId" = p."id")`,
+  },
+  {
+    law: 'a lot has no packet',
+    sql: `SELECT "number" FROM "Lot" l WHERE NOT EXISTS (SELECT 1 FROM "Packet" WHERE "lotId" = l."id")`,
+  },
+  {
+    law: 'a counter-entry does not take back what it names',
+    sql: `SELECT c."id" FROM "Movement" c JOIN "Movement" m ON m."id" = c."correctsId"
+          WHERE c."packetId" <> m."packetId" OR c."seeds" <> -m."seeds"`,
+  },
+  {
+    law: 'half a split or merge',
+    sql: `SELECT "pairId", COUNT(*) AS "lines", SUM("seeds") AS "seeds" FROM "Movement" WHERE "pairId" IS NOT NULL
+          GROUP BY 1 HAVING COUNT(*) % 2 = 1 OR SUM("seeds") <> 0`,
+  },
+  {
+    law: 'half a pair was taken back',
+    sql: `SELECT m."pairId" FROM "Movement" m LEFT JOIN "Movement" c ON c."correctsId" = m."id" WHERE m."pairId" IS NOT NULL
+          GROUP BY 1 HAVING COUNT(c."id") NOT IN (0, COUNT(*))`,
+  },
+  {
+    law: 'a test has no dishes',
+    sql: `SELECT "number" FROM "GerminationTest" t WHERE NOT EXISTS (SELECT 1 FROM "Replicate" WHERE "testId" = t."id")`,
+  },
+  {
+    law: 'an import that is not done has left records, or one that is done lacks some',
+    sql: `SELECT j."id", j."status", j."rows", COUNT(a."id") AS "records" FROM "ImportJob" j
+          LEFT JOIN "AuditEntry" a ON a."command" = 'run-import' AND a."entity" IN ('accession', 'lot', 'germination test')
+            AND json_extract(a."after", '$.importId') = j."id"
+          GROUP BY j."id" HAVING COUNT(a."id") <> CASE j."status" WHEN 'imported' THEN j."rows" ELSE 0 END`,
+  },
+  {
+    law: 'an import of readings that is not done has left some, or one that is done lacks some',
+    sql: `SELECT i."id", i."status", i."added", COUNT(r."atEpochSeconds") AS "readings" FROM "ReadingImport" i
+          LEFT JOIN "Reading" r ON r."importId" = i."id" AND r."takenBack" = (i."status" = 'taken-back')
+          GROUP BY i."id" HAVING COUNT(r."atEpochSeconds") <> CASE i."status" WHEN 'uploaded' THEN 0 ELSE i."added" END`,
+  },
+  {
+    law: 'a day of readings does not add up',
+    sql: `WITH days AS (
+            SELECT "storeId", CAST(floor("atEpochSeconds" / 86400.0) AS INTEGER) AS "epochDay", COUNT(*) AS "readings",
+              AVG("temperatureC") AS "mean", MIN("temperatureC") AS "lowest" FROM "Reading" WHERE NOT "takenBack" GROUP BY 1, 2)
+          SELECT COALESCE(d."storeId", k."storeId") AS "storeId", COALESCE(d."epochDay", k."epochDay") AS "epochDay"
+          FROM days d FULL JOIN "ReadingDay" k ON k."storeId" = d."storeId" AND k."epochDay" = d."epochDay"
+          WHERE d."readings" IS NOT k."readings" OR d."lowest" IS NOT k."lowestTemperatureC"
+            OR abs(d."mean" - k."meanTemperatureC") > 1e-6`,
+  },
+  {
+    law: 'a number was given out that its series does not know of',
+    sql: `SELECT p."number" FROM "Packet" p WHERE p."number" GLOB 'P-[0-9]*'
+          AND CAST(substr(p."number", 3) AS INTEGER) > (SELECT "last" FROM "NumberSeries" WHERE "series" = 'P')`,
+  },
+  {
+    law: 'a request is sent but its seed did not go out, or the other way round',
+    sql: `SELECT r."number", r."status" FROM "SharingRequest" r WHERE (r."status" = 'sent') <>
+          EXISTS (SELECT 1 FROM "Movement" m WHERE m."requestId" = r."id" AND m."reason" = 'sharing')`,
+  },
+  {
+    law: 'a stock-take that is not closed has moved seed',
+    sql: `SELECT t."number" FROM "StockTake" t WHERE t."status" <> 'closed'
+          AND EXISTS (SELECT 1 FROM "Movement" m WHERE m."stockTakeId" = t."id")`,
+  },
+];
+
+type Shape = Partial<Record<RecordedTable, [least: number, most: number]>>;
+const MANY = Number.POSITIVE_INFINITY;
+
+/** Rows that one run of a command writes: any other number means that part of a transaction is missing. */
+const SHAPES: Record<string, Shape> = {
+  'log-cleaned-lot': { Lot: [1, 1], Packet: [1, 1], Placement: [1, 1], Movement: [1, 1] },
+  'take-seed-out': { Movement: [1, 1] },
+  'move-packet': { Placement: [1, 1] },
+  'split-packet': { Packet: [1, 1], Placement: [2, MANY], Movement: [2, 2] },
+  'undo-movement': { Movement: [1, 2] },
+  'record-germination-test': { GerminationTest: [1, 1], Movement: [0, 1] },
+};
+
+function shapeComplaints(transactions: RecordedTransaction[]): string[] {
+  return transactions.flatMap(({ rows, audit }) => {
+    const last = audit.at(-1);
+    if (!last) return [`rows without an audit entry: ${rows.map((row) => row.table).join(', ')}`];
+    if (last.command === 'run-import' && last.entity !== 'import') return ['half an import'];
+    const shape = SHAPES[last.command];
+    if (!shape) return [];
+    const counts = new Map<RecordedTable, number>(Object.keys(shape).map((table) => [table as RecordedTable, 0]));
+    for (const { table } of rows) counts.set(table, (counts.get(table) ?? 0) + 1);
+    return [...counts].flatMap(([table, count]) => {
+      const [least, most] = shape[table] ?? [0, 0];
+      return count >= least && count <= most
+        ? []
+        : [`${last.command} wrote ${count} rows of ${table}: ${last.summary}`];
+    });
+  });
+}
+
+interface MovementRow {
+  id: string;
+  packetId: string;
+  lotId: string;
+  reason: string;
+  seeds: number;
+}
+
+/** Goes through the ledger as it was written: never below nothing, splits conserve, the audit's figures hold. */
+function ledgerComplaints(database: Database.Database, transactions: RecordedTransaction[]): string[] {
+  const movements = new Map(
+    database
+      .prepare<[], MovementRow>(
+        `SELECT m."id", m."packetId", p."lotId", m."reason", m."seeds" FROM "Movement" m JOIN "Packet" p ON p."id" = m."packetId"`,
+      )
+      .all()
+      .map((movement) => [movement.id, movement]),
+  );
+  const held = new Map<string, number>();
+  const complaints: string[] = [];
+  for (const { rows, audit } of transactions) {
+    const moved = rows.filter(({ table }) => table === 'Movement').map(({ key }) => movements.get(key) as MovementRow);
+    const within = new Map<string, number>();
+    for (const { packetId, lotId, reason, seeds } of moved) {
+      held.set(packetId, (held.get(packetId) ?? 0) + seeds);
+      if ((held.get(packetId) as number) < 0) complaints.push(`packet ${packetId} was overdrawn for a while`);
+      if (reason === 'split' || reason === 'merge') within.set(lotId, (within.get(lotId) ?? 0) + seeds);
+    }
+    for (const [lotId, sum] of within) {
+      if (sum !== 0) complaints.push(`a split or merge changed lot ${lotId} by ${sum} seeds`);
+    }
+    for (const { command, entityId, after, summary } of audit) {
+      if (command !== 'take-seed-out' && command !== 'undo-movement') continue;
+      const said = (JSON.parse(after ?? '{}') as { seeds?: number }).seeds;
+      if (said !== held.get(entityId)) {
+        complaints.push(`the audit says ${said} seeds, the ledger ${held.get(entityId)}: ${summary}`);
+      }
+    }
+  }
+  return complaints;
+}

@@ -1,0 +1,28 @@
+import { closeConnections, connections } from '@/lib/server/database/connections';
+import { makeAccession } from '../create-accession';
+import { makeLot } from '../create-lot';
+import { makeStore } from '../create-store';
+import { installRecorder } from './recorder';
+
+/** A small bank with a recorder in it: three stores, four accessions, eight lots of 3000 seeds in a packet each. */
+export async function fillBusyBank(): Promise<void> {
+  installRecorder(connections().bulk);
+  const stores = [
+    await makeStore({ kind: 'freezer', targetTemperatureC: '-18' }),
+    await makeStore(),
+    await makeStore({ kind: 'room', targetTemperatureC: '17', targetHumidityPercent: '50' }),
+  ];
+  for (const name of ['Skerry Winter', 'Holm Grey', 'Voe Early', 'Strand Long']) {
+    const accession = await makeAccession({ name });
+    for (const store of stores.slice(0, 2)) {
+      await makeLot({
+        accession: accession.number,
+        storeId: store.id,
+        harvestedOn: '2019-09-10',
+        storedOn: '2019-10-05',
+        seedCount: '3000',
+      });
+    }
+  }
+  await closeConnections();
+}
