@@ -148,9 +148,9 @@ describe('changing what a packet is for', () => {
     const { packetId, otherId } = await splitLot({ role: 'safety-duplicate' });
     expect((await refusal(change(otherId, 'active'))).fieldErrors.loseDuplicate).toContain('Tick this');
     await change(packetId, 'safety-duplicate');
-    await change(otherId, 'active');
-    await change(packetId, 'base', { loseDuplicate: 'on' });
-    expect((await storedPacket(packetId)).role).toBe('base');
+    await change(packetId, 'active');
+    await change(otherId, 'base', { loseDuplicate: 'on' });
+    expect((await storedPacket(otherId)).role).toBe('base');
   });
 
   it('is refused while it lies at a partner bank', async () => {
