@@ -4,7 +4,7 @@ import {
   formatMoment,
   formatPoints,
   formatStretch,
-} from '../../app/(bank)/reference/moisture-and-drying/_parts/moisture-words';
+} from '@/app/_format/moisture';
 import { progressWords } from '../../app/(bank)/reference/moisture-and-drying/_parts/progress-words';
 import type { DryingProgress, DryingVerdict } from '../../lib/domain/moisture/drying-progress';
 

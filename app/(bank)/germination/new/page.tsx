@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { ChooseLot } from '@/app/_components/choose-lot';
 import { PageHead } from '@/app/_components/page-head';
 import { formatDate } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
@@ -9,7 +10,6 @@ import { findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
 import { findLotsToTest, getLotForTesting } from '@/lib/server/queries/lots-for-testing';
 import { today } from '@/lib/server/today';
 import { BenchAdvice, TreatedSeed } from '../_parts/bench-advice';
-import { ChooseLot } from '../_parts/choose-lot';
 import { MethodCard } from '../_parts/method-card';
 import { countHint, methodsOffered } from '../_parts/method-words';
 import { packetOptions } from '../_parts/packet-options';
@@ -83,7 +83,12 @@ async function WhichLot({ typed }: { typed: string }) {
   return (
     <>
       <PageHead title="Record a germination test" below="First the lot." />
-      <ChooseLot typed={typed} choices={choices} title={typed === '' ? 'Tests due' : 'Which of these?'} />
+      <ChooseLot
+        action="/germination/new"
+        typed={typed}
+        choices={choices}
+        title={typed === '' ? 'Tests due' : 'Which of these?'}
+      />
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { formatMoisture } from '@/app/_format/moisture';
 import { humidityToSettleAt, temperatureToSettleAt } from '@/lib/domain/moisture/settling';
 import { oilRange } from '@/lib/schemas/calculators/crop-oil';
 import { airSchema } from '@/lib/schemas/calculators/moisture-and-drying';
@@ -6,7 +7,6 @@ import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
 import { AskCropOrOil } from './ask-crop-or-oil';
-import { formatMoisture } from './moisture-words';
 import { seedWords } from './seed-words';
 
 const EXAMPLE = { airMoisture: '6', airCrop: 'Kale', airTemperature: '18', airHumidity: '25' };

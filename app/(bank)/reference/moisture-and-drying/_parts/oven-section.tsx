@@ -1,5 +1,6 @@
 import { Cautions } from '@/app/_components/cautions';
 import { TableHead } from '@/app/_components/table-head';
+import { formatMoisture, formatPoints } from '@/app/_format/moisture';
 import { type OvenTest, ovenTest } from '@/lib/domain/moisture/oven-test';
 import { getCropFacts } from '@/lib/domain/reference/all-crops';
 import { ovenSchema } from '@/lib/schemas/calculators/moisture-and-drying';
@@ -9,7 +10,6 @@ import { AskChoice, AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
-import { formatMoisture, formatPoints } from './moisture-words';
 import { OvenAdviceList } from './oven-advice-list';
 
 const EXAMPLE = {

@@ -1,5 +1,6 @@
 import { Caption } from '@/app/_components/caption';
 import { TableHead } from '@/app/_components/table-head';
+import { formatMoisture, formatMoment } from '@/app/_format/moisture';
 import { approachAt } from '@/lib/domain/moisture/approach-fit';
 import { dryingCurve } from '@/lib/domain/moisture/drying-curve';
 import { type DryingProgress, dryingProgress, type Weighing } from '@/lib/domain/moisture/drying-progress';
@@ -11,7 +12,6 @@ import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
 import { DryingPicture } from './drying-picture';
-import { formatMoisture, formatMoment } from './moisture-words';
 import { progressWords } from './progress-words';
 
 const EXAMPLE = {

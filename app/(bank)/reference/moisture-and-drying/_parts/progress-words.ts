@@ -1,5 +1,5 @@
+import { formatMoisture, formatMoment, formatStretch } from '@/app/_format/moisture';
 import type { DryingProgress } from '@/lib/domain/moisture/drying-progress';
-import { formatMoisture, formatMoment, formatStretch } from './moisture-words';
 
 interface Asked {
   targetPercent: number;

@@ -1,5 +1,6 @@
 import { Cautions } from '@/app/_components/cautions';
 import { Notice } from '@/app/_components/notice';
+import { formatMoisture } from '@/app/_format/moisture';
 import {
   EQUATION_AGAINST_TABLE,
   RECALLED_TABLE_TEMPERATURE_C,
@@ -15,7 +16,6 @@ import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
 import { AskCropOrOil } from './ask-crop-or-oil';
 import { EquilibriumMethod } from './equilibrium-method';
-import { formatMoisture } from './moisture-words';
 import { seedWords } from './seed-words';
 
 const EXAMPLE = { reachHumidity: '15', reachTemperature: '15', reachCrop: 'Kale' };

@@ -1,10 +1,10 @@
+import { formatMoisture } from '@/app/_format/moisture';
 import { targetWeight } from '@/lib/domain/moisture/drying';
 import { targetSchema } from '@/lib/schemas/calculators/moisture-and-drying';
 import { AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { readQuestion } from '../../_parts/read-question';
 import type { SectionProps } from '../../_parts/section-props';
-import { formatMoisture } from './moisture-words';
 
 const EXAMPLE = { targetGrams: '500', targetFrom: '12.5', targetTo: '7' };
 

@@ -8,15 +8,17 @@ interface Props {
   choices: LotChoice[];
   /** what the choices are */
   title: string;
+  /** the page that asks, and goes on with '?lot=' */
+  action: string;
 }
 
-/** First step of a test: which lot. Its number from the jar, or part of the variety's name. */
-export function ChooseLot({ typed, choices, title }: Props) {
+/** First step of a test or a drying run: which lot. Its number from the jar, or part of the variety's name. */
+export function ChooseLot({ typed, choices, title, action }: Props) {
   const missing = typed !== '' && choices.length === 0;
   return (
     <>
       <search>
-        <form action="/germination/new" className="sheet grid max-w-xl gap-3">
+        <form action={action} className="sheet grid max-w-xl gap-3">
           <label htmlFor="lot" className="font-semibold">
             Lot
           </label>
@@ -54,7 +56,7 @@ export function ChooseLot({ typed, choices, title }: Props) {
             {choices.map((lot) => (
               <li key={lot.number} className="border-b border-rule last:border-0">
                 <Link
-                  href={`/germination/new?lot=${encodeURIComponent(lot.number)}`}
+                  href={`${action}?lot=${encodeURIComponent(lot.number)}`}
                   className="flex min-h-11 flex-wrap items-baseline justify-between gap-x-4 px-5 py-2.5 text-ink no-underline hover:bg-sunk"
                 >
                   <span>

@@ -1,0 +1,238 @@
+import type { Prisma } from '@/generated/prisma/client';
+import { equilibriumMoisture } from '@/lib/domain/moisture/equilibrium';
+import { moistureMethod } from '@/lib/domain/moisture/moisture-methods';
+import { ovenDishes } from '@/lib/domain/moisture/oven-dishes';
+import { MOISTURE_PERCENT } from '@/lib/schemas/limits';
+import { type MoistureTestInput, moistureTestInput } from '@/lib/schemas/moisture-test';
+import { AppError } from '../app-error';
+import { newId } from '../new-id';
+import { nextNumber } from '../next-number';
+import { defineCommand } from './command';
+import { fieldError } from './field-error';
+import { packetBalance } from './packet-balance';
+import { seedsInGrams } from './seeds-in-grams';
+
+type Transaction = Prisma.TransactionClient;
+
+/**
+ * Writes down what a lot's moisture was found to be, takes the seed that was used out of its packet if asked, and has the
+ * lot judged anew: a sealed stay whose moisture nobody wrote is reckoned at it. A correction is a new test that names
+ * the old one; its seed was taken out the first time.
+ *
+ * @returns number of the new test, such as 'M-0012', its lot's number and the moisture
+ * Refusals beside fields: unknown lot, tested before harvest, packet of another lot, packet overdrawn or not yet filled, a
+ * crop whose oil is not known (air over the seed), a moisture that no seed has. As a whole: a test corrected already, or
+ * the same test written down twice.
+ * Checked in tests/server/commands/record-moisture-test.test.ts
+ */
+export const recordMoistureTest = defineCommand({
+  name: 'record-moisture-test',
+  role: 'volunteer',
+  schema: moistureTestInput,
+  async run({ tx, person, audit, rejudge }, input) {
+    const lot = await requireLot(tx, input);
+    const corrected = input.correctsId ? await requireUncorrected(tx, input.correctsId) : null;
+    const packet = input.packetId ? await requirePacket(tx, input.packetId, lot) : null;
+    const moisturePercent = await moistureFound(tx, input, lot.accession.cropId);
+    await refuseTwin(tx, lot.id, input, moisturePercent);
+
+    const id = newId();
+    const number = await nextNumber(tx, 'M', 4, async (taken) =>
+      Boolean(await tx.moistureTest.findUnique({ where: { number: taken }, select: { id: true } })),
+    );
+    const taken = input.used && packet ? await takeSeed(tx, packet, input, number, person.id) : null;
+    const test = {
+      number,
+      lotId: lot.id,
+      packetId: packet?.id ?? null,
+      testedOn: input.testedOn,
+      method: input.method,
+      moisturePercent,
+      relativeHumidity: input.air?.relativeHumidity ?? null,
+      temperatureC: input.air?.temperatureC ?? null,
+      notes: input.notes ?? null,
+    };
+    await tx.moistureTest.create({
+      data: { id, ...test, byId: person.id, withdrawalId: taken?.movementId, correctsId: corrected?.id },
+    });
+    await tx.moistureDish.createMany({
+      data: input.dishes.map((dish, index) => ({ testId: id, position: index + 1, ...dish })),
+    });
+
+    const result = `${moisturePercent.toFixed(1)} % by ${moistureMethod(input.method).short}`;
+    await audit({
+      entity: 'moisture test',
+      entityId: id,
+      summary: corrected
+        ? `Corrected ${corrected.number} as ${number}, lot ${lot.number}: ${result}. Reason: ${input.correctionReason}`
+        : `Recorded ${number} on lot ${lot.number}: ${result}`,
+      before: corrected ?? undefined,
+      after: { ...test, dishes: input.dishes },
+    });
+    if (corrected) {
+      await audit({
+        entity: 'moisture test',
+        entityId: corrected.id,
+        summary: `Corrected by ${number}. Reason: ${input.correctionReason}`,
+      });
+    }
+    if (taken && packet) {
+      await audit({
+        entity: 'packet',
+        entityId: packet.id,
+        summary: `${taken.seeds} seeds taken out of ${packet.number} for moisture test ${number}`,
+      });
+    }
+    rejudge([...new Set([lot.id, ...(corrected ? [corrected.lotId] : [])])]);
+    return { number, lotNumber: lot.number, moisturePercent };
+  },
+});
+
+type FoundLot = Awaited<ReturnType<typeof requireLot>>;
+
+async function requireLot(tx: Transaction, input: MoistureTestInput) {
+  const lot = await tx.lot.findUnique({
+    where: { number: input.lot },
+    select: {
+      id: true,
+      number: true,
+      harvestedOn: true,
+      thousandSeedWeightG: true,
+      accession: { select: { cropId: true } },
+    },
+  });
+  if (!lot) throw fieldError({ lot: `There is no lot ${input.lot} in the collection.` });
+  if (input.testedOn < lot.harvestedOn) {
+    throw fieldError({
+      testedOn: `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`,
+    });
+  }
+  return lot;
+}
+
+async function requireUncorrected(tx: Transaction, testId: string) {
+  const test = await tx.moistureTest.findUnique({
+    where: { id: testId },
+    include: {
+      dishes: { omit: { testId: true }, orderBy: { position: 'asc' } },
+      correctedBy: { select: { number: true } },
+    },
+  });
+  if (!test) throw new AppError('not-found', 'The test to be corrected is not in the collection.');
+  const { correctedBy, ...rest } = test;
+  if (correctedBy) {
+    throw new AppError(
+      'conflict',
+      `${test.number} has been corrected already, by ${correctedBy.number}. If that is wrong too, correct ${correctedBy.number}.`,
+    );
+  }
+  return rest;
+}
+
+async function requirePacket(tx: Transaction, packetId: string, lot: FoundLot) {
+  const packet = await tx.packet.findUnique({
+    where: { id: packetId },
+    select: { id: true, number: true, lotId: true },
+  });
+  if (packet?.lotId !== lot.id) throw fieldError({ packetId: `Choose a packet of lot ${lot.number}.` });
+  return { id: packet.id, number: packet.number, lot };
+}
+
+async function moistureFound(tx: Transaction, input: MoistureTestInput, cropId: string): Promise<number> {
+  const oven = input.dishes.length > 0 ? ovenDishes(input.dishes).moisturePercent : undefined;
+  const found = input.moisturePercent ?? oven ?? (await moistureFromAir(tx, input, cropId));
+  const { min, max } = MOISTURE_PERCENT;
+  if (found < min || found > max) {
+    const field = oven === undefined ? (input.air ? 'humidityPercent' : 'moisturePercent') : 'dishes.0.dishAndDryG';
+    throw fieldError({ [field]: `That is ${found.toFixed(1)} % moisture, which no seed has: check the figures.` });
+  }
+  return found;
+}
+
+async function moistureFromAir(tx: Transaction, { air }: MoistureTestInput, cropId: string): Promise<number> {
+  const oil = await tx.cropFact.aggregate({
+    where: { cropId, kind: 'oil fraction' },
+    _min: { lower: true },
+    _max: { upper: true },
+  });
+  if (oil._min.lower === null || oil._max.upper === null) {
+    throw fieldError({
+      humidityPercent: "The oil of this crop's seed is not known, so its moisture cannot be worked out from the air.",
+    });
+  }
+  if (!air) throw new Error('an air test without air came through its schema');
+  return equilibriumMoisture({ ...air, oilFraction: (oil._min.lower + oil._max.upper) / 2 });
+}
+
+/** A form sent twice must not count as two tests: that would pretend twice the evidence. */
+async function refuseTwin(
+  tx: Transaction,
+  lotId: string,
+  { testedOn, method, packetId, correctsId, dishes }: MoistureTestInput,
+  moisturePercent: number,
+): Promise<void> {
+  const alike = await tx.moistureTest.findMany({
+    where: { lotId, testedOn, method, moisturePercent, packetId: packetId ?? null, correctedBy: null },
+    select: {
+      id: true,
+      number: true,
+      dishes: { omit: { testId: true, position: true }, orderBy: { position: 'asc' } },
+    },
+  });
+  const written = JSON.stringify(dishes.map(inOrder));
+  const twin = alike.find((test) => test.id !== correctsId && JSON.stringify(test.dishes.map(inOrder)) === written);
+  if (twin) {
+    throw new AppError(
+      'conflict',
+      `A test of this lot on the same day with the same figures is written down already: ${twin.number}.`,
+    );
+  }
+}
+
+type Dish = MoistureTestInput['dishes'][number];
+const inOrder = ({ dishG, dishAndFreshG, dishAndDryG, beforePreDryingG, afterPreDryingG }: Dish) => [
+  dishG,
+  dishAndFreshG,
+  dishAndDryG,
+  beforePreDryingG,
+  afterPreDryingG,
+];
+
+async function takeSeed(
+  tx: Transaction,
+  packet: { id: string; number: string; lot: FoundLot },
+  { used, testedOn }: MoistureTestInput,
+  number: string,
+  byId: string,
+): Promise<{ movementId: string; seeds: number } | null> {
+  if (!used) return null;
+  const filled = await tx.movement.aggregate({ where: { packetId: packet.id }, _min: { on: true } });
+  if (filled._min.on !== null && testedOn < filled._min.on) {
+    throw fieldError({
+      packetId: `This packet was filled on ${filled._min.on}, after the test: the seed did not come out of it. Choose another packet, or do not take the seed out of the ledger.`,
+    });
+  }
+  const { seeds, seedsSd } =
+    used.unit === 'seeds' ? { seeds: used.amount, seedsSd: 0 } : await seedsInGrams(tx, packet, used.amount);
+  const held = await packetBalance(tx, packet.id);
+  if (seeds > held) {
+    throw fieldError({
+      amount: `Packet ${packet.number} holds about ${held} seeds, and this is about ${seeds}. Correct it, choose another packet, or do not take the seed out of the ledger.`,
+    });
+  }
+  const movementId = newId();
+  await tx.movement.create({
+    data: {
+      id: movementId,
+      packetId: packet.id,
+      on: testedOn,
+      reason: 'test',
+      seeds: -seeds,
+      grams: used.unit === 'grams' ? -used.amount : null,
+      seedsSd,
+      note: `Moisture test ${number}`,
+      byId,
+    },
+  });
+  return { movementId, seeds };
+}
