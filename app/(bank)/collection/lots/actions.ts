@@ -3,6 +3,7 @@
 import type { FormState } from '@/app/_actions/form-state';
 import { runEditForm } from '@/app/_actions/run-edit-form';
 import { runForm } from '@/app/_actions/run-form';
+import { wayBack } from '@/app/_actions/way-back';
 import { lotPath } from '@/app/_format/links';
 import { logCleanedLot } from '@/lib/server/commands/log-cleaned-lot';
 import { movePacket } from '@/lib/server/commands/move-packet';
@@ -32,5 +33,5 @@ export async function splitOff(state: FormState, data: FormData): Promise<FormSt
 }
 
 export async function takeBack(state: FormState, data: FormData): Promise<FormState> {
-  return runForm(undoMovement, state, data, ({ lotNumber }) => lotPath(lotNumber));
+  return runForm(undoMovement, state, data, ({ lotNumber }) => wayBack(data, lotPath(lotNumber)));
 }
