@@ -4,6 +4,7 @@ import { JudgementMark } from '@/app/_components/judgement-mark';
 import { Filter, JUDGEMENT_OPTIONS } from '@/app/_components/list/filter-bar';
 import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
+import { PrintButton } from '@/app/_components/print-button';
 import { formatDate } from '@/app/_format/figures';
 import { nextSeason } from '@/lib/domain/calendar/season';
 import { regrowQuerySchema } from '@/lib/schemas/regrow-query';
@@ -12,7 +13,6 @@ import { getBank } from '@/lib/server/queries/bank';
 import { countJudged } from '@/lib/server/queries/collection-size';
 import { findCropsInUse, findRegrow } from '@/lib/server/queries/regrow';
 import { today } from '@/lib/server/today';
-import { PrintButton } from './_parts/print-button';
 import { RegrowTable } from './_parts/regrow-table';
 
 export const metadata: Metadata = { title: 'Regrow' };

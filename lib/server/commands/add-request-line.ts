@@ -10,12 +10,20 @@ import { requireOpenRequest } from './open-request';
 /** Seeds offered where nobody said how many: a small planting of most crops. Our choice; every line can be changed. */
 export const SEEDS_OFFERED = 50;
 
+interface AddedLine {
+  requestNumber: string;
+  lotNumber: string;
+  seeds: number;
+  /** of the request, with this line */
+  version: number;
+}
+
 /** Puts a lot on the list of what goes to somebody, from the fullest packet of its active stock. */
 export const addRequestLine = defineCommand({
   name: 'add-request-line',
   role: 'volunteer',
   schema: addRequestLineSchema,
-  async run({ tx, audit }, input): Promise<{ requestNumber: string; lotNumber: string; seeds: number }> {
+  async run({ tx, audit }, input): Promise<AddedLine> {
     const request = await requireOpenRequest(tx, input.requestId);
     const lot = await findLot(tx, input.lot);
     if (lot.accession.sharing === 'not') {
@@ -55,13 +63,17 @@ export const addRequestLine = defineCommand({
         note: input.note,
       },
     });
-    await tx.sharingRequest.update({ where: { id: request.id }, data: { version: { increment: 1 } } });
+    const { version } = await tx.sharingRequest.update({
+      where: { id: request.id },
+      data: { version: { increment: 1 } },
+      select: { version: true },
+    });
     await audit({
       entity: 'sharing request',
       entityId: request.id,
       summary: `Put ${seeds} seeds of lot ${lot.number} on request ${request.number}, from packet ${packet.number}`,
     });
-    return { requestNumber: request.number, lotNumber: lot.number, seeds };
+    return { requestNumber: request.number, lotNumber: lot.number, seeds, version };
   },
 });
 

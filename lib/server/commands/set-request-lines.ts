@@ -10,7 +10,7 @@ export const setRequestLines = defineCommand({
   name: 'set-request-lines',
   role: 'volunteer',
   schema: setRequestLinesSchema,
-  async run({ tx, audit }, input): Promise<{ number: string }> {
+  async run({ tx, audit }, input): Promise<{ number: string; version: number }> {
     const request = await requireOpenRequest(tx, input.requestId);
     if (request.version !== input.version) {
       throw new StaleVersion(
@@ -48,7 +48,7 @@ export const setRequestLines = defineCommand({
       entityId: request.id,
       summary: `Changed the list of request ${request.number}: ${changes.join(', ') || 'nothing'}`,
     });
-    return { number: request.number };
+    return { number: request.number, version: request.version + (changes.length > 0 ? 1 : 0) };
   },
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { recipientKindLabel } from '@/lib/domain/stock/recipient-kinds';
 import { type SharingLineFacts, sharingHindrance } from '@/lib/domain/stock/sharing-hindrance';
 import { sharingLabel } from '@/lib/domain/stock/sharing-terms';
 
@@ -74,7 +75,7 @@ describe('sharingHindrance', () => {
   });
 });
 
-describe('sharingLabel', () => {
+describe('sharingLabel and recipientKindLabel', () => {
   it('says a choice in words, and shows what it does not know as it stands', () => {
     expect(['may', 'with-terms', 'not', 'odd'].map(sharingLabel)).toEqual([
       'may be shared',
@@ -82,5 +83,6 @@ describe('sharingLabel', () => {
       'may not be shared',
       'odd',
     ]);
+    expect(['bank', 'odd'].map(recipientKindLabel)).toEqual(['partner bank', 'odd']);
   });
 });

@@ -20,6 +20,7 @@ const LOT = 'SELECT number FROM Lot LIMIT 1';
 const STORE = 'SELECT id FROM Store LIMIT 1';
 const TEST = 'SELECT number FROM GerminationTest LIMIT 1';
 const EXPERIMENT = 'SELECT id FROM StorageExperiment LIMIT 1';
+const REQUEST = "SELECT number FROM SharingRequest WHERE status = 'open' LIMIT 1";
 const PERSON = 'SELECT id FROM User LIMIT 1';
 
 export const PAGES: Record<string, PageRule> = {
@@ -74,6 +75,13 @@ export const PAGES: Record<string, PageRule> = {
   '/stores/[id]/edit': { who: 'steward', sample: STORE },
   '/stores/[id]/move': { who: 'volunteer', sample: STORE },
   '/stores/new': { who: 'steward' },
+  '/stores/sharing': { who: 'visitor' },
+  '/stores/sharing/[number]': { who: 'visitor', sample: REQUEST },
+  '/stores/sharing/[number]/choose': { who: 'volunteer', sample: REQUEST },
+  '/stores/sharing/[number]/edit': { who: 'volunteer', sample: REQUEST },
+  '/stores/sharing/[number]/pack-list': { who: 'volunteer', sample: REQUEST },
+  '/stores/sharing/[number]/send': { who: 'steward', sample: REQUEST },
+  '/stores/sharing/new': { who: 'volunteer' },
   // Open until there is an account, then gone.
   '/welcome': { who: 'anyone', answers: 404 },
 };
@@ -128,5 +136,11 @@ export const ACTIONS: Record<string, ActionRule> = {
   'stores#addStore': { who: 'steward' },
   'stores#changeStore': { who: 'steward' },
   'stores#standElsewhere': { who: 'volunteer' },
+  'stores/sharing#addLine': { who: 'volunteer' },
+  'stores/sharing#changeLines': { who: 'volunteer' },
+  'stores/sharing#changeRequest': { who: 'volunteer' },
+  'stores/sharing#openRequest': { who: 'volunteer' },
+  'stores/sharing#sendSeed': { who: 'steward' },
+  'stores/sharing#turnDown': { who: 'steward' },
   'welcome#openBank': { who: 'anyone' },
 };

@@ -3,13 +3,11 @@ import { JudgementMark } from '@/app/_components/judgement-mark';
 import { EmptyState } from '@/app/_components/list/empty-state';
 import { Viability } from '@/app/_components/viability';
 import { formatCount, formatMonth } from '@/app/_format/figures';
+import { isolationLabel } from '@/app/_format/isolation-label';
 import { lotPath } from '@/app/_format/links';
-import { ISOLATIONS } from '@/lib/domain/pollination/isolation';
 import type { getAccession } from '@/lib/server/queries/accessions';
 
 type Accession = NonNullable<Awaited<ReturnType<typeof getAccession>>>;
-
-const isolationLabel = (key: string) => ISOLATIONS.find((isolation) => isolation.key === key)?.label ?? key;
 
 /** The lots of an accession, newest harvest first, each with what is judged of it. */
 export function AccessionLots({ accession }: { accession: Accession }) {
