@@ -11,7 +11,7 @@ export type LotsToJudge = readonly string[] | 'all';
 /** Accessions judged before the server looks after visitors again. */
 const ACCESSIONS_AT_A_TIME = 100;
 
-/** The ids come as one JSON array: a statement takes only so many parameters. */
+/** The ids come as one JSON array, so that one statement marks any number of lots. */
 const MARK_LOTS = `UPDATE "LotJudgement" SET "judgedOn" = '' WHERE "lotId" IN (SELECT "value" FROM json_each(?))`;
 
 /** In the command's own transaction: the judgements of these lots no longer hold, whatever happens next. */

@@ -1,17 +1,20 @@
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { updateBank } from '@/lib/server/commands/update-bank';
-import { reader } from '@/lib/server/database/connections';
+import { connections, reader } from '@/lib/server/database/connections';
+import { judgeLots } from '@/lib/server/judging/judge-lots';
 import { judgeWhatIsStale } from '@/lib/server/judging/keep-fresh';
 import { makeAccession } from '../../support/create-accession';
 import { makeLot } from '../../support/create-lot';
+import { importText } from '../../support/import-file';
 import { STEWARD, VOLUNTEER } from '../../support/people';
 import { useTestBank } from '../../support/test-bank';
 
 const judgementOf = (number: string) => reader().lotJudgement.findFirstOrThrow({ where: { lotNumber: number } });
 
 describe('judging lots when their data change', () => {
-  useTestBank({ fresh: 'each' });
+  const bank = useTestBank({ fresh: 'each' });
 
   it('judges a new lot before the command returns', async () => {
     const { number } = await makeLot({ seedCount: '5000' });
@@ -61,5 +64,36 @@ describe('judging lots when their data change', () => {
     expect(await judgeWhatIsStale()).toBe(0);
     expect((await judgementOf(lot.number)).judgedOn).toBe('2031-11-25');
     process.env.HILUM_TODAY = '2026-11-25';
+  });
+
+  it('judges from what another program wrote while it was judging others', async () => {
+    const numbers = Array.from({ length: 102 }, (_, index) => `B-${1000 + index}`);
+    await importText(
+      'accessions',
+      ['Number;Name;Crop', ...numbers.map((number) => `${number};Row ${number};Leek`)].join('\n'),
+    );
+    await importText(
+      'lots',
+      ['Lot;Accession;Harvest;Isolation;Seeds;Container;MC %;Store']
+        .concat(numbers.map((number) => `K${number};${number};2020-09-10;cage;1000;glass jar;7;Chest freezer`))
+        .join('\n'),
+    );
+    const { bulk } = connections();
+    const seedsLeft = bulk.prepare<[], number>(`SELECT "seedsLeft" FROM "LotJudgement" ORDER BY "lotNumber"`).pluck();
+    expect(new Set(seedsLeft.all())).toEqual(new Set([1000]));
+    const other = new Database(bank.file);
+    const takeFromAll = () =>
+      other.exec(
+        `INSERT INTO "Movement" ("id", "packetId", "on", "reason", "seeds", "byId")
+         SELECT 'other-' || "id", "id", '2026-11-25', 'sowing', -400, 'somebody' FROM "Packet"`,
+      );
+    let judged = 0;
+    await judgeLots(bulk, 'all', '2026-11-25', (done) => {
+      if (judged === 0) takeFromAll();
+      judged = done;
+    });
+    other.close();
+    expect(judged).toBe(102);
+    expect(seedsLeft.all().filter((seeds) => seeds === 600)).toHaveLength(2);
   });
 });
