@@ -189,7 +189,8 @@ function valueColumns(rows: readonly ReadingRow[], { date, time }: TimeColumns, 
       column !== date &&
       column !== time &&
       rows.filter(({ cells }) => isNumber(cells[column] ?? '')).length > 0.5 * rows.length &&
-      !isRowNumber(rows, column),
+      // Whole degrees that rise from row to row are still degrees when the heading says so.
+      (isNamed(headings[column]) || !isRowNumber(rows, column)),
   );
   const meanings = numeric.map((column) => {
     const means = headingMeans(headings[column] ?? '');
@@ -219,6 +220,8 @@ function valueColumns(rows: readonly ReadingRow[], { date, time }: TimeColumns, 
   }
   return { temperature, humidity };
 }
+
+const isNamed = (heading = '') => Object.values(headingMeans(heading)).some((score) => score > 0);
 
 /** Whole numbers that rise by one from row to row. */
 function isRowNumber(rows: readonly ReadingRow[], column: number): boolean {

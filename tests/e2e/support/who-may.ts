@@ -17,6 +17,7 @@ export interface PageRule {
 const ACCESSION = 'SELECT number FROM Accession LIMIT 1';
 const CROP = 'SELECT cropId FROM Accession LIMIT 1';
 const LOT = 'SELECT number FROM Lot LIMIT 1';
+const PACKET = 'SELECT number FROM Packet LIMIT 1';
 const STORE = 'SELECT id FROM Store LIMIT 1';
 const TEST = 'SELECT number FROM GerminationTest LIMIT 1';
 const EXPERIMENT = 'SELECT id FROM StorageExperiment LIMIT 1';
@@ -28,6 +29,7 @@ export const PAGES: Record<string, PageRule> = {
   '/collection': { who: 'visitor' },
   '/collection/accessions/[number]': { who: 'visitor', sample: ACCESSION },
   '/collection/accessions/[number]/edit': { who: 'steward', sample: ACCESSION },
+  '/collection/accessions/[number]/ledger': { who: 'visitor', sample: ACCESSION },
   '/collection/accessions/new': { who: 'steward' },
   '/collection/crops': { who: 'visitor' },
   '/collection/crops/[id]': { who: 'visitor', sample: CROP },
@@ -36,9 +38,6 @@ export const PAGES: Record<string, PageRule> = {
   '/collection/lots': { who: 'visitor' },
   '/collection/lots/[number]': { who: 'visitor', sample: LOT },
   '/collection/lots/[number]/edit': { who: 'volunteer', sample: LOT },
-  '/collection/lots/[number]/move': { who: 'volunteer', sample: LOT },
-  '/collection/lots/[number]/split': { who: 'volunteer', sample: LOT },
-  '/collection/lots/[number]/take': { who: 'volunteer', sample: LOT },
   '/collection/lots/log': { who: 'volunteer' },
   '/germination': { who: 'visitor' },
   '/germination/[number]': { who: 'visitor', sample: TEST },
@@ -47,6 +46,8 @@ export const PAGES: Record<string, PageRule> = {
   '/import': { who: 'steward' },
   '/import/[id]': { who: 'steward', sample: "SELECT 'nothing'", answers: 404 },
   '/new-password': { who: 'anyone' },
+  '/l/[number]': { who: 'visitor', sample: LOT, answers: 307 },
+  '/p/[number]': { who: 'visitor', sample: PACKET, answers: 307 },
   '/reference': { who: 'visitor' },
   '/reference/constants/new': { who: 'steward' },
   '/reference/flowers-to-bag': { who: 'visitor' },
@@ -74,6 +75,12 @@ export const PAGES: Record<string, PageRule> = {
   '/stores/[id]': { who: 'visitor', sample: STORE },
   '/stores/[id]/edit': { who: 'steward', sample: STORE },
   '/stores/[id]/move': { who: 'volunteer', sample: STORE },
+  '/stores/ledger': { who: 'visitor' },
+  '/stores/labels': { who: 'volunteer' },
+  '/stores/labels/formats': { who: 'steward' },
+  '/stores/labels/formats/[id]': { who: 'steward', sample: "SELECT 'nothing'", answers: 404 },
+  '/stores/labels/formats/new': { who: 'steward' },
+  '/stores/scan': { who: 'visitor' },
   '/stores/new': { who: 'steward' },
   '/stores/sharing': { who: 'visitor' },
   '/stores/sharing/[number]': { who: 'visitor', sample: REQUEST },
@@ -82,6 +89,15 @@ export const PAGES: Record<string, PageRule> = {
   '/stores/sharing/[number]/pack-list': { who: 'volunteer', sample: REQUEST },
   '/stores/sharing/[number]/send': { who: 'steward', sample: REQUEST },
   '/stores/sharing/new': { who: 'volunteer' },
+  '/stores/packets/[number]': { who: 'visitor', sample: PACKET },
+  '/stores/packets/[number]/desiccant': { who: 'volunteer', sample: PACKET },
+  '/stores/packets/[number]/merge': { who: 'volunteer', sample: PACKET },
+  '/stores/packets/[number]/move': { who: 'volunteer', sample: PACKET },
+  '/stores/packets/[number]/purpose': { who: 'volunteer', sample: PACKET },
+  '/stores/packets/[number]/repack': { who: 'volunteer', sample: PACKET },
+  '/stores/packets/[number]/seal': { who: 'volunteer', sample: PACKET },
+  '/stores/packets/[number]/split': { who: 'volunteer', sample: PACKET },
+  '/stores/packets/[number]/take': { who: 'volunteer', sample: PACKET },
   // Open until there is an account, then gone.
   '/welcome': { who: 'anyone', answers: 404 },
 };
@@ -90,7 +106,11 @@ export const ROUTES: Record<string, PageRule> = {
   'GET /api/accessions': { who: 'visitor' },
   'GET /api/health': { who: 'anyone' },
   'GET /api/imports/[id]': { who: 'steward', sample: "SELECT 'nothing'" },
+  'GET /api/ledger': { who: 'visitor' },
+  'GET /api/labels': { who: 'volunteer', answers: 400 },
   'GET /api/ready': { who: 'anyone' },
+  // The token decides, whoever is signed in.
+  'POST /api/readings': { who: 'anyone', answers: 401 },
 };
 
 export interface ActionRule {
@@ -107,10 +127,7 @@ export const ACTIONS: Record<string, ActionRule> = {
   'collection/crops#takeOverLearnt': { who: 'steward' },
   'collection/lots#changeLot': { who: 'volunteer' },
   'collection/lots#logLot': { who: 'volunteer' },
-  'collection/lots#putElsewhere': { who: 'volunteer' },
-  'collection/lots#splitOff': { who: 'volunteer' },
   'collection/lots#takeBack': { who: 'volunteer' },
-  'collection/lots#takeSeed': { who: 'volunteer' },
   'germination#recordTest': { who: 'volunteer' },
   'import#chooseFile': { who: 'steward' },
   'import#importFile': { who: 'steward' },
@@ -133,6 +150,9 @@ export const ACTIONS: Record<string, ActionRule> = {
   'settings/people#unblockPerson': { who: 'steward' },
   'sign-in#signIn': { who: 'anyone' },
   'sign-in#signOut': { who: 'anyone', takes: 'nothing' },
+  'stores/labels/formats#addFormat': { who: 'steward' },
+  'stores/labels/formats#changeFormat': { who: 'steward' },
+  'stores/labels/formats#removeFormat': { who: 'steward' },
   'stores#addStore': { who: 'steward' },
   'stores#changeStore': { who: 'steward' },
   'stores#standElsewhere': { who: 'volunteer' },
@@ -142,5 +162,12 @@ export const ACTIONS: Record<string, ActionRule> = {
   'stores/sharing#openRequest': { who: 'volunteer' },
   'stores/sharing#sendSeed': { who: 'steward' },
   'stores/sharing#turnDown': { who: 'steward' },
+  'stores/packets#careFor': { who: 'volunteer' },
+  'stores/packets#changePurpose': { who: 'volunteer' },
+  'stores/packets#pourTogether': { who: 'volunteer' },
+  'stores/packets#putElsewhere': { who: 'volunteer' },
+  'stores/packets#repack': { who: 'volunteer' },
+  'stores/packets#splitOff': { who: 'volunteer' },
+  'stores/packets#takeSeed': { who: 'volunteer' },
   'welcome#openBank': { who: 'anyone' },
 };
