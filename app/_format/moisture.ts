@@ -1,5 +1,6 @@
 import { formatDate } from '@/app/_format/figures';
 import { addDays } from '@/lib/domain/calendar/calendar-date';
+import type { MoistureSource } from '@/lib/domain/moisture/moisture-source';
 
 /** 8.04 -> '8.0 %'. */
 export const formatMoisture = (percent: number): string => `${percent.toFixed(1)} %`;
@@ -25,6 +26,23 @@ export function formatMoment(hours: number, hourZero: string | null): string {
   const whole = Math.round(hours);
   const date = formatDate(addDays(hourZero, Math.floor(whole / 24)));
   return `${date}, about ${String(whole - 24 * Math.floor(whole / 24)).padStart(2, '0')}:00`;
+}
+
+/** Where a moisture comes from, to stand behind its figure: 'measured 1 Mar 2024', 'assumed'. */
+export function moistureSourceWords(source: MoistureSource): string {
+  switch (source.kind) {
+    case 'measured': {
+      const last = source.tests.at(-1);
+      const on = last ? ` ${formatDate(last.testedOn)}` : '';
+      return source.tests.length > 1 ? `mean of ${source.tests.length} tests, the last${on}` : `measured${on}`;
+    }
+    case 'written':
+      return 'written at packing';
+    case 'air':
+      return 'by the air of the store';
+    case 'assumed':
+      return 'assumed';
+  }
 }
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;

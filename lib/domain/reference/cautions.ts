@@ -38,6 +38,13 @@ export const CAUTIONS: readonly Caution[] = [
     where: ['drying', 'stores'],
   },
   {
+    key: 'drying-heat',
+    text: 'Dry seed in moving air, cool and in a thin layer: moist seed dies in air much above 35 °C, and peas and beans that dry fast crack. Never dry seed for keeping in a kitchen oven or in full sun.',
+    mark: 'from memory',
+    source: RECALLED,
+    where: ['drying'],
+  },
+  {
     key: 'laboratory-chemicals',
     text: 'Concentrated acid, ethylene chlorohydrin, thiram and phenol appear in some official test methods. They are for a laboratory, not for the bench of a seed bank.',
     mark: 'published',

@@ -7,15 +7,20 @@ import { PageHead } from '@/app/_components/page-head';
 import { Sentence } from '@/app/_components/sentence';
 import { formatCount, formatDate, formatGrams, formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import { accessionPath, cropPath, lotPath } from '@/app/_format/links';
+import { moistureSourceWords } from '@/app/_format/moisture';
 import { readParameter } from '@/app/_format/read-parameter';
+import { packetPath } from '@/app/_format/store-path';
 import { ISOLATIONS } from '@/lib/domain/pollination/isolation';
 import { whatIfSchema } from '@/lib/schemas/what-if';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { getLotPage, type LotPage } from '@/lib/server/queries/lot-page';
+import { findStock } from '@/lib/server/queries/stock';
+import { today } from '@/lib/server/today';
 import { ForecastPanel } from './_parts/forecast-panel';
+import { LotMoisturePart } from './_parts/lot-moisture';
+import { LotPackets } from './_parts/lot-packets';
 import { LotTests } from './_parts/lot-tests';
-import { PacketsAndLedger } from './_parts/packets-and-ledger';
 
 interface Props {
   params: Promise<{ number: string }>;
@@ -34,6 +39,8 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
   if (!page) notFound();
   const { judgement } = page.evaluated;
   const mayRecord = mayActAs(person, 'volunteer');
+  const packets = await findStock({ lotIds: [page.id] });
+  const fullest = packets.find(({ id }) => id === page.evaluated.mainPacket?.id);
   return (
     <>
       <PageHead
@@ -59,9 +66,11 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
       >
         {mayRecord && (
           <>
-            <Link href={`${lotPath(page.number)}/take`} className="button">
-              Take seed out
-            </Link>
+            {fullest && fullest.seeds > 0 && (
+              <Link href={`${packetPath(fullest.number)}/take`} className="button">
+                Take seed out
+              </Link>
+            )}
             <Link href={`/germination/new?lot=${encodeURIComponent(page.number)}`} className="button main">
               Record a test
             </Link>
@@ -90,7 +99,14 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
         </Notice>
       )}
       <LotTests tests={page.evaluated.tests} lotNumber={page.number} mayRecord={mayRecord} />
-      <PacketsAndLedger lotId={page.id} />
+      <LotMoisturePart lotNumber={page.number} />
+      <LotPackets
+        lotNumber={page.number}
+        packets={packets}
+        forecasts={page.packetForecasts}
+        mayChange={mayRecord}
+        today={today()}
+      />
       <Origin page={page} mayRecord={mayRecord} />
     </>
   );
@@ -121,7 +137,7 @@ function Envelope({ page: { evaluated, forecast, placeName } }: { page: LotPage 
         {forecast ? (
           <>
             <span className="figures">{forecast.ageing.moisturePercent.toFixed(1)} %</span>
-            {forecast.ageing.moistureAssumed && <span className="quiet text-base font-normal"> assumed</span>}
+            <span className="quiet block text-sm font-normal">{moistureSourceWords(forecast.ageing.moistureFrom)}</span>
           </>
         ) : (
           '–'

@@ -10,7 +10,7 @@ import {
 import type { CropFacts } from '@/lib/domain/reference/crop-facts';
 
 /** Which oven method for this crop, line by line with how each is known. */
-export function OvenAdviceList({ crop }: { crop: CropFacts }) {
+export function OvenAdviceList({ crop }: { crop: Pick<CropFacts, 'name' | 'scientificName' | 'family'> }) {
   const lines = linesFor(ovenMethodFor(crop));
   return (
     <section className="sheet grid gap-2" aria-label={`Oven method for ${crop.name}`}>
