@@ -13,7 +13,7 @@ import { useTestBank } from '@/tests/support/test-bank';
 const bank = useTestBank({ fresh: 'each' });
 const program = useBundledChild('hands-in-child.ts');
 const COMMANDS = 100;
-const ACTS = ['take-seed-out', 'take-seed-out', 'move-packet', 'split-packet'];
+const ACTS = ['take', 'take', 'move', 'split', 'merge', 'repack'];
 
 /** Two lots of one accession in a packet each: both programs always want the same few. */
 async function fewPackets(): Promise<void> {
@@ -56,7 +56,8 @@ async function expectAgreement(lines: Line[]) {
   expect(left).toBe(100_000 - taken);
   const written = database
     .prepare<[], number>(
-      `SELECT COUNT(*) FROM "AuditEntry" WHERE "command" IN ('take-seed-out', 'move-packet', 'split-packet')`,
+      `SELECT COUNT(*) FROM "AuditEntry"
+       WHERE "command" IN ('take-seed-out', 'move-packet', 'split-packet', 'merge-packets', 'repack-packet')`,
     )
     .pluck()
     .get();

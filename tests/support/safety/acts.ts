@@ -1,15 +1,25 @@
 import { addDays, daysBetween } from '@/lib/domain/calendar/calendar-date';
 import type { Person } from '@/lib/server/auth/roles';
+import { addRequestLine } from '@/lib/server/commands/add-request-line';
+import { changePacketRole } from '@/lib/server/commands/change-packet-role';
 import type { Command } from '@/lib/server/commands/command';
+import { createRequest } from '@/lib/server/commands/create-request';
 import { logCleanedLot } from '@/lib/server/commands/log-cleaned-lot';
+import { mergePackets } from '@/lib/server/commands/merge-packets';
 import { movePacket } from '@/lib/server/commands/move-packet';
+import { moveStore } from '@/lib/server/commands/move-store';
 import { recordGerminationTest } from '@/lib/server/commands/record-germination-test';
+import { recordMoistureTest } from '@/lib/server/commands/record-moisture-test';
+import { recordPacketCare } from '@/lib/server/commands/record-packet-care';
+import { repackPacket } from '@/lib/server/commands/repack-packet';
+import { sendRequest } from '@/lib/server/commands/send-request';
 import { splitPacket } from '@/lib/server/commands/split-packet';
 import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { undoMovement } from '@/lib/server/commands/undo-movement';
+import { updateStore } from '@/lib/server/commands/update-store';
 import { connections } from '@/lib/server/database/connections';
 import { today } from '@/lib/server/today';
-import { VOLUNTEER } from '../people';
+import { STEWARD, VOLUNTEER } from '../people';
 import type { Chooser } from './chooser';
 
 /** What somebody is about to do to the bank as it is now. Some of it is refused, as in life. */
@@ -55,15 +65,51 @@ function daySince(choose: Chooser, earliest: string): string {
   return addDays(earliest, choose.whole(0, Math.max(0, daysBetween(earliest, today()))));
 }
 
+const CONTAINERS = ['glass-jar', 'foil-pouch', 'paper-envelope', 'screw-cap-tube'] as const;
+
+/** Where and how seed is put; the warnings are ticked away. */
 const placementFields = (choose: Chooser) => ({
   storeId: choose.one(openStores()) ?? '',
-  container: choose.one(['glass-jar', 'foil-pouch', 'paper-envelope', 'screw-cap-tube']),
+  container: choose.one(CONTAINERS),
   moisturePercent: choose.one(['5', '6,5', '8', '']),
+  storeAnyway: 'on',
+  overfill: 'on',
 });
 
-/** Everything that hands do to packets, by the name of the command. New commands are added here. */
+function packingFields(choose: Chooser) {
+  const { storeId: _nowhere, ...packing } = placementFields(choose);
+  const seals = packing.container !== 'paper-envelope';
+  return {
+    ...packing,
+    sealed: seals && choose.whole(0, 1) === 1 ? 'on' : undefined,
+    desiccant: choose.one(['', '', 'silica-gel']),
+  };
+}
+
+interface StoreNow {
+  id: string;
+  name: string;
+  kind: string;
+  version: number;
+  parentId: string | null;
+}
+
+const storesNow = () =>
+  connections()
+    .rows.prepare<[], StoreNow>(`SELECT "id", "name", "kind", "version", "parentId" FROM "Store" ORDER BY "rowid"`)
+    .all();
+
+const openRequest = () =>
+  connections()
+    .rows.prepare<[], { id: string; version: number; lines: number }>(
+      `SELECT r."id", r."version", COUNT(l."id") AS "lines" FROM "SharingRequest" r
+       LEFT JOIN "SharingLine" l ON l."requestId" = r."id" WHERE r."status" = 'open' GROUP BY r."id" ORDER BY r."rowid"`,
+    )
+    .get();
+
+/** Everything that hands do to packets and stores, by what they do. New commands are added here. */
 export const ACTS: Record<string, Act> = {
-  'take-seed-out': (choose) => {
+  take: (choose) => {
     const packet = choose.one(packetsNow());
     if (!packet) return null;
     // Now and then more than there is: a refusal must leave nothing behind.
@@ -71,31 +117,55 @@ export const ACTS: Record<string, Act> = {
     const reason = choose.one(['sowing', 'sharing', 'discard', 'loss']);
     return volunteer(takeSeedOut, { packetId: packet.id, amount: String(amount), unit: 'seeds', reason });
   },
-  'move-packet': (choose) => {
+  move: (choose) => {
     const packet = choose.one(packetsNow());
     if (!packet) return null;
     const from = daySince(choose, packet.lastFrom);
-    return volunteer(movePacket, { packetId: packet.id, from, ...placementFields(choose) });
+    const { storeId, container, moisturePercent, ...ticks } = placementFields(choose);
+    const asItIs = choose.whole(0, 1) === 1;
+    return volunteer(movePacket, {
+      ...{ packetId: packet.id, storeId, from, ...ticks },
+      ...(asItIs ? {} : { container, moisturePercent }),
+    });
   },
-  'split-packet': (choose) => {
+  repack: (choose) => {
+    const packet = choose.one(packetsNow());
+    if (!packet) return null;
+    return volunteer(repackPacket, {
+      packetId: packet.id,
+      from: daySince(choose, packet.lastFrom),
+      ...packingFields(choose),
+    });
+  },
+  split: (choose) => {
     const packet = choose.one(packetsNow());
     if (!packet) return null;
     return volunteer(splitPacket, {
       packetId: packet.id,
-      seeds: String(choose.whole(1, Math.max(1, packet.seeds))),
+      amount: String(choose.whole(1, Math.max(1, packet.seeds))),
+      unit: 'seeds',
       role: choose.one(['active', 'base', 'safety-duplicate']),
       from: daySince(choose, packet.lastFrom),
       ...placementFields(choose),
+      ...packingFields(choose),
     });
   },
-  'undo-movement': (choose) => {
+  merge: (choose) => {
+    const packets = packetsNow();
+    const kept = choose.one(packets);
+    const other = choose.one(packets.filter(({ id, lotId }) => id !== kept?.id && lotId === kept?.lotId));
+    if (!kept || !other) return null;
+    const anyway = { keepAnyway: 'on', loseDuplicate: 'on' };
+    return volunteer(mergePackets, { packetId: kept.id, otherPacketId: other.id, ...anyway });
+  },
+  undo: (choose) => {
     const movementId = choose.one(
       ids(`SELECT m."id" FROM "Movement" m WHERE m."reason" <> 'correction'
         AND NOT EXISTS (SELECT 1 FROM "Movement" c WHERE c."correctsId" = m."id") ORDER BY m."rowid" DESC LIMIT 8`),
     );
     return movementId ? volunteer(undoMovement, { movementId }) : null;
   },
-  'log-cleaned-lot': (choose) => {
+  store: (choose) => {
     const accession = choose.one(ids(`SELECT "number" FROM "Accession" ORDER BY "rowid"`));
     if (!accession) return null;
     const storedOn = addDays('2021-10-01', choose.whole(0, 1800));
@@ -108,7 +178,7 @@ export const ACTS: Record<string, Act> = {
       ...placementFields(choose),
     });
   },
-  'record-germination-test': (choose) => {
+  test: (choose) => {
     const packet = choose.one(packetsNow());
     if (!packet) return null;
     const finishedOn = addDays(packet.lastFrom, Math.min(daysBetween(packet.lastFrom, today()), 14));
@@ -121,12 +191,89 @@ export const ACTS: Record<string, Act> = {
       replicates: [0, 1].map(() => ({ seeds: '50', normal: String(choose.whole(25, 48)), abnormal: '1' })),
     });
   },
+  moisture: (choose) => {
+    const packet = choose.one(packetsNow());
+    if (!packet) return null;
+    return volunteer(recordMoistureTest, {
+      lot: packet.lotNumber,
+      packetId: packet.id,
+      testedOn: packet.lastFrom,
+      method: 'meter',
+      moisturePercent: String(choose.whole(5, 9)),
+      takeSeed: 'on',
+      amount: String(choose.whole(1, 40)),
+      unit: 'seeds',
+    });
+  },
+  purpose: (choose) => {
+    const packet = choose.one(packetsNow());
+    if (!packet) return null;
+    const role = choose.one(['active', 'base', 'safety-duplicate']);
+    return volunteer(changePacketRole, { packetId: packet.id, role, loseDuplicate: 'on' });
+  },
+  care: (choose) => {
+    const packet = choose.one(packetsNow());
+    if (!packet) return null;
+    const what = choose.one(['sealed', 'opened', 'desiccant']);
+    return volunteer(recordPacketCare, {
+      packetId: packet.id,
+      what,
+      desiccant: what === 'desiccant' ? 'silica-gel' : '',
+    });
+  },
+  'move a store': (choose) => {
+    const stores = storesNow();
+    const store = choose.one(stores.filter(({ kind }) => kind === 'box' || kind === 'shelf'));
+    if (!store) return null;
+    return volunteer(moveStore, {
+      id: store.id,
+      version: store.version,
+      parentId: choose.one(['', ...stores.map(({ id }) => id)]),
+      from: daySince(choose, '2024-01-01'),
+      correction: choose.whole(0, 4) === 4 ? 'on' : undefined,
+      moveAnyway: 'on',
+    });
+  },
+  'set a store': (choose) => {
+    const store = choose.one(storesNow());
+    if (!store) return null;
+    const inheritsTarget = store.parentId !== null && choose.whole(0, 1) === 1;
+    return {
+      command: updateStore,
+      person: STEWARD,
+      input: {
+        ...{ id: store.id, version: store.version, name: store.name, kind: store.kind },
+        inheritsTarget: inheritsTarget ? 'on' : undefined,
+        targetTemperatureC: inheritsTarget ? '' : choose.one(['-18', '4', '12', '20']),
+        targetHumidityPercent: inheritsTarget ? '' : choose.one(['', '30', '50']),
+        setSince: daySince(choose, '2024-01-01'),
+      },
+    };
+  },
+  share: (choose) => {
+    const request = openRequest();
+    if (!request) {
+      return volunteer(createRequest, { recipient: 'Quay school', recipientKind: 'group', purpose: 'a bed of leeks' });
+    }
+    if (request.lines < 3 && choose.whole(0, 2) > 0) {
+      const lot = choose.one(packetsNow())?.lotNumber;
+      return volunteer(addRequestLine, { requestId: request.id, lot, seeds: String(choose.whole(1, 60)) });
+    }
+    const lines = ids(`SELECT "id" FROM "SharingLine" WHERE "requestId" = '${request.id}'`);
+    const input = {
+      requestId: request.id,
+      version: request.version,
+      measured: 'counted',
+      overrule: Object.fromEntries(lines.map((id) => [id, 'they are our neighbours'])),
+    };
+    return { command: sendRequest, person: STEWARD, input };
+  },
 };
 
 /** Does it, as the person, through the command itself. */
 export const perform = ({ command, person, input }: Attempt): Promise<unknown> => command(person, input);
 
-/** Any act, chosen. Acts that make seed are rarer than acts that use it. */
+/** One of these acts, chosen; every act when none are named. */
 export function chooseAttempt(choose: Chooser, names: readonly string[] = Object.keys(ACTS)): Attempt | null {
   return ACTS[choose.one(names) ?? '']?.(choose) ?? null;
 }

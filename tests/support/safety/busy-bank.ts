@@ -4,7 +4,7 @@ import { makeLot } from '../create-lot';
 import { makeStore } from '../create-store';
 import { installRecorder } from './recorder';
 
-/** A small bank with a recorder in it: three stores, four accessions, eight lots of 3000 seeds in a packet each. */
+/** A small bank with a recorder in it: three stores and a box, four accessions, eight lots of 3000 seeds in a packet each. */
 export async function fillBusyBank(): Promise<void> {
   installRecorder(connections().bulk);
   const stores = [
@@ -12,6 +12,13 @@ export async function fillBusyBank(): Promise<void> {
     await makeStore(),
     await makeStore({ kind: 'room', targetTemperatureC: '17', targetHumidityPercent: '50' }),
   ];
+  await makeStore({
+    name: 'Box 1',
+    kind: 'box',
+    parentId: stores[1]?.id,
+    inheritsTarget: 'on',
+    targetTemperatureC: '',
+  });
   for (const name of ['Skerry Winter', 'Holm Grey', 'Voe Early', 'Strand Long']) {
     const accession = await makeAccession({ name });
     for (const store of stores.slice(0, 2)) {
@@ -24,5 +31,7 @@ export async function fillBusyBank(): Promise<void> {
       });
     }
   }
+  // Everything into the one file, so that it can be copied.
+  connections().bulk.pragma('wal_checkpoint(TRUNCATE)');
   await closeConnections();
 }

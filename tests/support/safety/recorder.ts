@@ -25,8 +25,16 @@ const TABLES = {
   AuditEntry: 'id',
 } as const;
 
-/** Commands that leave more than one audit entry. */
-const SEVERAL_ENTRIES = new Set(['record-germination-test']);
+/** Commands that leave several audit entries one after the other. */
+const SEVERAL_ENTRIES = new Set(['record-germination-test', 'record-moisture-test']);
+/** Commands that close each of their records with an entry, and the whole with one about this. */
+const CLOSED_BY: Record<string, string> = { 'run-import': 'import', 'send-request': 'sharing request' };
+
+/** Whether the last entry of a transaction is one that ends it. */
+export function isClosed({ audit }: RecordedTransaction): boolean {
+  const last = audit.at(-1);
+  return last !== undefined && (CLOSED_BY[last.command] ?? last.entity) === last.entity;
+}
 
 export type RecordedTable = keyof typeof TABLES;
 
@@ -65,7 +73,7 @@ export function installRecorder(database: Database.Database): void {
 
 /**
  * Everything that was written, put together by the audit entries that close each transaction: rows, then the entries of
- * one command. An import closes each of its records with an entry, and itself with one about the import.
+ * one command. A pair that is taken back counts as two, since each line has its entry.
  *
  * @returns transactions in order; rows that no audit entry closes come last, with an empty audit
  */
@@ -96,6 +104,7 @@ export function recordedTransactions(database: Database.Database): RecordedTrans
 
 function goesOn({ audit }: RecordedTransaction, entry: AuditRow | undefined): boolean {
   const last = audit.at(-1) as AuditRow;
-  if (last.command === 'run-import') return last.entity !== 'import';
+  const closedBy = CLOSED_BY[last.command];
+  if (closedBy) return last.entity !== closedBy;
   return entry?.command === last.command && SEVERAL_ENTRIES.has(entry.command);
 }
