@@ -24,8 +24,6 @@ export type SeedToSpare =
       spare: number;
       /** seeds that must stay, in active and base stock together */
       kept: number;
-      /** of them for regrowing; the rest is for tests */
-      keptForRegrowing: number;
     }
   | {
       ok: false;
@@ -37,25 +35,24 @@ export type SeedToSpare =
  * Seeds of a lot that can be given away.
  *
  * @param active, base  seeds in the bank's own active and base packets, whole, >= 0
- * @param seedsNeeded   to sow next season for the plants needed, with the wanted assurance, from the lot's judgement:
- *                      integer >= 1; Infinity when no number is enough; null without a forecast
- * @returns spare = min(active, active + base - kept), never below 0, with kept = REGROWINGS_KEPT x seedsNeeded +
+ * @param forRegrowing  seeds to sow for all REGROWINGS_KEPT regrowings, one a season, from seedsForRegrowings: integer >= 1;
+ *                      Infinity when no number is enough; null without a forecast
+ * @returns spare = min(active, active + base - kept), never below 0, with kept = forRegrowing +
  *          SEEDS_KEPT_FOR_TESTS; or why that cannot be said
  * @throws RangeError when an argument is outside its range
  * @see docs/methods/seed-to-spare.md
  * Checked in tests/domain/stock/seed-to-spare.test.ts
  */
-export function seedToSpare({ active, base, seedsNeeded }: OwnSeed & { seedsNeeded: number | null }): SeedToSpare {
+export function seedToSpare({ active, base, forRegrowing }: OwnSeed & { forRegrowing: number | null }): SeedToSpare {
   requireSeeds('active', active);
   requireSeeds('base', base);
-  if (seedsNeeded === null) return { ok: false, reason: 'no-forecast' };
-  if (seedsNeeded === Number.POSITIVE_INFINITY) return { ok: false, reason: 'may-be-dead' };
-  if (!Number.isInteger(seedsNeeded) || seedsNeeded < 1) {
-    throw new RangeError(`seedToSpare: seedsNeeded must be an integer >= 1, Infinity or null, got ${seedsNeeded}`);
+  if (forRegrowing === null) return { ok: false, reason: 'no-forecast' };
+  if (forRegrowing === Number.POSITIVE_INFINITY) return { ok: false, reason: 'may-be-dead' };
+  if (!Number.isInteger(forRegrowing) || forRegrowing < 1) {
+    throw new RangeError(`seedToSpare: forRegrowing must be an integer >= 1, Infinity or null, got ${forRegrowing}`);
   }
-  const keptForRegrowing = REGROWINGS_KEPT * seedsNeeded;
-  const kept = keptForRegrowing + SEEDS_KEPT_FOR_TESTS;
-  return { ok: true, spare: Math.max(0, Math.min(active, active + base - kept)), kept, keptForRegrowing };
+  const kept = forRegrowing + SEEDS_KEPT_FOR_TESTS;
+  return { ok: true, spare: Math.max(0, Math.min(active, active + base - kept)), kept };
 }
 
 function requireSeeds(name: string, seeds: number): void {

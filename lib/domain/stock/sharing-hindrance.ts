@@ -3,7 +3,7 @@
  * command that sends it.
  */
 import type { PacketRole } from './packet-roles';
-import { type OwnSeed, REGROWINGS_KEPT, seedToSpare } from './seed-to-spare';
+import { type OwnSeed, REGROWINGS_KEPT, SEEDS_KEPT_FOR_TESTS, seedToSpare } from './seed-to-spare';
 import type { SharingTermsKey } from './sharing-terms';
 
 /** One line of a request with what is known of its lot today. Seeds are whole and >= 0. */
@@ -11,8 +11,8 @@ export interface SharingLineFacts {
   sharing: SharingTermsKey;
   /** the bank's own seed of the lot */
   own: OwnSeed;
-  /** from the lot's judgement; Infinity when no number is enough, null without a forecast */
-  seedsNeeded: number | null;
+  /** seeds for all regrowings that are kept for; Infinity when no number is enough, null without a forecast */
+  forRegrowing: number | null;
   /** null: none chosen yet */
   packet: { number: string; role: PacketRole; seeds: number } | null;
   /** null: not said yet */
@@ -64,7 +64,7 @@ export function sharingHindrance(line: SharingLineFacts): SharingHindrance | nul
       `${packet.number} holds ${leftInPacket} seeds for this line. Take fewer, or another packet.`,
     );
   }
-  const spare = seedToSpare({ ...line.own, seedsNeeded: line.seedsNeeded });
+  const spare = seedToSpare({ ...line.own, forRegrowing: line.forRegrowing });
   if (!spare.ok) {
     return spare.reason === 'no-forecast'
       ? forSteward('no-forecast', 'This lot has no forecast, so nobody can say how much must be kept of it.')
@@ -78,8 +78,8 @@ export function sharingHindrance(line: SharingLineFacts): SharingHindrance | nul
   const owned = line.own.active + line.own.base;
   return forSteward(
     'too-little-kept',
-    `Only ${left} seeds can be spared: of ${owned} in the bank's own packets, ${spare.keptForRegrowing} are kept for ` +
-      `${REGROWINGS_KEPT} regrowings and ${spare.kept - spare.keptForRegrowing} for tests.`,
+    `Only ${left} seeds can be spared: of ${owned} in the bank's own packets, ${line.forRegrowing} are kept for ` +
+      `${REGROWINGS_KEPT} regrowings and ${SEEDS_KEPT_FOR_TESTS} for tests.`,
   );
 }
 

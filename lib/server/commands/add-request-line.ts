@@ -1,8 +1,10 @@
 import type { Prisma } from '@/generated/prisma/client';
 import { seedToSpare } from '@/lib/domain/stock/seed-to-spare';
 import { addRequestLineSchema } from '@/lib/schemas/sharing-request';
+import { connections } from '../database/connections';
+import { regrowingNeeds } from '../judging/regrowing-needs';
 import { newId } from '../new-id';
-import { drawnFromFirst, ownSeed, seedsNeededOf } from '../queries/request-lines';
+import { drawnFromFirst, ownSeed } from '../queries/request-lines';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
 import { requireOpenRequest } from './open-request';
@@ -23,7 +25,7 @@ export const addRequestLine = defineCommand({
   name: 'add-request-line',
   role: 'volunteer',
   schema: addRequestLineSchema,
-  async run({ tx, audit }, input): Promise<AddedLine> {
+  async run({ tx, today, audit }, input): Promise<AddedLine> {
     const request = await requireOpenRequest(tx, input.requestId);
     const lot = await findLot(tx, input.lot);
     if (lot.accession.sharing === 'not') {
@@ -48,7 +50,8 @@ export const addRequestLine = defineCommand({
     if (input.seeds !== undefined && input.seeds > packet.seeds) {
       throw fieldError({ seeds: `Packet ${packet.number} holds about ${packet.seeds} seeds.` });
     }
-    const spare = seedToSpare({ ...ownSeed(packets), seedsNeeded: seedsNeededOf(lot.judgement) });
+    const forRegrowing = regrowingNeeds(connections().rows, [lot.id], today).get(lot.id) ?? null;
+    const spare = seedToSpare({ ...ownSeed(packets), forRegrowing });
     const atMost = spare.ok && spare.spare > 0 ? spare.spare : packet.seeds;
     const seeds = input.seeds ?? Math.min(SEEDS_OFFERED, packet.seeds, atMost);
     await tx.sharingLine.create({
@@ -82,7 +85,6 @@ async function findLot(tx: Prisma.TransactionClient, typed: string) {
     id: true,
     number: true,
     accession: { select: { id: true, number: true, name: true, sharing: true, sharingTerms: true } },
-    judgement: { select: { viabilityMedian: true, seedsNeeded: true } },
   } as const;
   const exact = await tx.lot.findUnique({ where: { number: typed }, select });
   if (exact) return exact;

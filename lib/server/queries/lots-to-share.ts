@@ -3,10 +3,12 @@ import { Prisma } from '@/generated/prisma/client';
 import { REGROWINGS_KEPT, SEEDS_KEPT_FOR_TESTS, type SeedToSpare, seedToSpare } from '@/lib/domain/stock/seed-to-spare';
 import type { SharingTermsKey } from '@/lib/domain/stock/sharing-terms';
 import type { LotsToShareQuery } from '@/lib/schemas/sharing-query';
-import { reader } from '../database/connections';
+import { connections, reader } from '../database/connections';
+import { regrowingNeeds } from '../judging/regrowing-needs';
+import { today } from '../today';
 import { type LastGermination, lastGerminations } from './last-germination';
 import { type ListPage, matching, where } from './list-page';
-import { ownSeed, seedsNeededOf } from './request-lines';
+import { ownSeed } from './request-lines';
 
 export const LOTS_TO_SHARE_PER_PAGE = 20;
 
@@ -24,6 +26,8 @@ export interface LotToShare {
   sharing: SharingTermsKey;
   sharingTerms: string | null;
   treatment: string | null;
+  /** more likely than not it comes up worse than the bank's line */
+  belowTheLine: boolean;
   /** seeds in active packets */
   active: number;
   toSpare: SeedToSpare;
@@ -45,12 +49,13 @@ interface JudgedLot {
   viabilityMedian: number | null;
   viabilityLower: number | null;
   viabilityUpper: number | null;
-  seedsNeeded: number | null;
+  threshold: number | null;
 }
 
 /**
- * Lots in which there can be seed to give away. What the judgement holds is asked of every lot, so a lot whose surplus
- * lies in base stock or a safety duplicate is still among them: its row says that nothing can be spared.
+ * Lots in which there can be seed to give away, by what their judgements hold: seed in all packets, and the need of next
+ * season for every regrowing. Base stock, duplicates and the higher need of later seasons are looked at on the page
+ * alone, so a few of these lots turn out to have nothing to spare, and their rows say so.
  */
 function conditions({ q, show }: LotsToShareQuery): Prisma.Sql[] {
   const all = matching('LotJudgement', q);
@@ -66,13 +71,13 @@ function conditions({ q, show }: LotsToShareQuery): Prisma.Sql[] {
 /** The statement behind the page, apart so that a test can look at its plan. */
 export function lotsToShareSql(query: LotsToShareQuery, offset: number): Prisma.Sql {
   return Prisma.sql`SELECT "lotId", "lotNumber", "accessionId", "accessionNumber", "accessionName", "cropName",
-      "harvestedOn", "viabilityMedian", "viabilityLower", "viabilityUpper", "seedsNeeded"
+      "harvestedOn", "viabilityMedian", "viabilityLower", "viabilityUpper", "threshold"
     FROM "LotJudgement" ${where(conditions(query))} ORDER BY "accessionName" ASC, "lotNumber" ASC, rowid
     LIMIT ${LOTS_TO_SHARE_PER_PAGE} OFFSET ${offset}`;
 }
 
 /**
- * One page of lots to choose from for a request: seven statements, however many lots there are.
+ * One page of lots to choose from for a request: some twelve statements, however many lots there are.
  *
  * @param requestId  the request that is being filled
  * Checked in tests/server/queries/lots-to-share.test.ts
@@ -97,8 +102,9 @@ export async function findLotsToShare(query: LotsToShareQuery, requestId: string
     }),
     lastGerminations(ids),
   ]);
+  const needs = regrowingNeeds(connections().rows, ids, today());
   const lotOf = new Map(lots.map((lot) => [lot.id, lot]));
-  const rows = judged.map(({ accessionId: _accession, seedsNeeded, ...lot }): LotToShare => {
+  const rows = judged.map(({ accessionId: _accession, threshold, ...lot }): LotToShare => {
     const stored = lotOf.get(lot.lotId);
     const own = ownSeed(held.filter((packet) => packet.lotId === lot.lotId));
     const lines = wanted.filter((line) => line.lotId === lot.lotId);
@@ -107,11 +113,9 @@ export async function findLotsToShare(query: LotsToShareQuery, requestId: string
       sharing: (stored?.accession.sharing ?? 'not') as SharingTermsKey,
       sharingTerms: stored?.accession.sharingTerms ?? null,
       treatment: stored?.treatment ?? null,
+      belowTheLine: lot.viabilityMedian !== null && threshold !== null && lot.viabilityMedian < threshold,
       active: own.active,
-      toSpare: seedToSpare({
-        ...own,
-        seedsNeeded: seedsNeededOf({ viabilityMedian: lot.viabilityMedian, seedsNeeded }),
-      }),
+      toSpare: seedToSpare({ ...own, forRegrowing: needs.get(lot.lotId) ?? null }),
       germination: germinations.get(lot.lotId) ?? null,
       promised: lines.filter((line) => line.requestId !== requestId).reduce((sum, line) => sum + (line.seeds ?? 0), 0),
       onList: lines.some((line) => line.requestId === requestId),

@@ -4,6 +4,9 @@ import type { PacketRole } from '@/lib/domain/stock/packet-roles';
 import type { OwnSeed } from '@/lib/domain/stock/seed-to-spare';
 import { type SharingHindrance, sharingHindrance } from '@/lib/domain/stock/sharing-hindrance';
 import type { SharingTermsKey } from '@/lib/domain/stock/sharing-terms';
+import { connections } from '../database/connections';
+import { regrowingNeeds } from '../judging/regrowing-needs';
+import { today } from '../today';
 
 export interface SharingPacket {
   id: string;
@@ -40,7 +43,8 @@ export interface RequestLine {
   /** all packets of the lot, those to draw from first */
   packets: SharingPacket[];
   own: OwnSeed;
-  seedsNeeded: number | null;
+  /** seeds that must stay for regrowing it; Infinity when no number is enough, null without a forecast */
+  forRegrowing: number | null;
   /** what stands against sending it today; null for a line that was sent */
   hindrance: SharingHindrance | null;
   /** its line in the ledger, once sent */
@@ -48,7 +52,7 @@ export interface RequestLine {
 }
 
 /**
- * The lines of a request in order: two statements however many there are. Takes a transaction or the reader, so that a
+ * The lines of a request in order: as many statements however many there are. Takes a transaction or the reader, so that a
  * page and the command that sends look at the same figures.
  *
  * Checked in tests/server/commands/sharing-requests.test.ts
@@ -81,7 +85,6 @@ export async function loadRequestLines(db: Prisma.TransactionClient, requestId: 
           isolation: true,
           treatment: true,
           thousandSeedWeightG: true,
-          judgement: { select: { viabilityMedian: true, seedsNeeded: true } },
           packets: {
             orderBy: { number: 'asc' },
             select: {
@@ -108,6 +111,8 @@ export async function loadRequestLines(db: Prisma.TransactionClient, requestId: 
     where: { packetId: { in: [...new Set(packetIds)] } },
     _sum: { seeds: true },
   });
+  const lotIds = lines.flatMap((line) => (line.lot ? [line.lot.id] : []));
+  const needs = regrowingNeeds(connections().rows, lotIds, today());
   const heldBy = new Map(sums.map((sum) => [sum.packetId, sum._sum.seeds ?? 0]));
 
   const shaped = lines.map(({ accession, lot, movement, packetId, ...line }): RequestLine => {
@@ -138,7 +143,7 @@ export async function loadRequestLines(db: Prisma.TransactionClient, requestId: 
       packet: packets.find((packet) => packet.id === packetId) ?? null,
       packets,
       own: ownSeed(packets),
-      seedsNeeded: seedsNeededOf(lot?.judgement ?? null),
+      forRegrowing: (lot && needs.get(lot.id)) ?? null,
       hindrance: null,
       movement: movement && {
         id: movement.id,
@@ -159,14 +164,6 @@ export function ownSeed(packets: readonly { role: string; seeds: number }[]): Ow
   return { active: sum('active'), base: sum('base') };
 }
 
-/** Judging stores no figure both without a forecast and where no number is enough: the forecast tells which it is. */
-export function seedsNeededOf(
-  judgement: { viabilityMedian: number | null; seedsNeeded: number | null } | null,
-): number | null {
-  if (!judgement || judgement.viabilityMedian === null) return null;
-  return judgement.seedsNeeded ?? Number.POSITIVE_INFINITY;
-}
-
 /** Active stock before the rest, the fullest packet first. */
 export const drawnFromFirst = (a: { role: string; seeds: number }, b: { role: string; seeds: number }): number =>
   Number(b.role === 'active') - Number(a.role === 'active') || b.seeds - a.seeds;
@@ -177,7 +174,7 @@ function hindranceOf(line: RequestLine, all: readonly RequestLine[]): SharingHin
   return sharingHindrance({
     sharing: line.accession.sharing,
     own: line.own,
-    seedsNeeded: line.seedsNeeded,
+    forRegrowing: line.forRegrowing,
     packet: line.packet,
     seeds: line.seeds,
     otherSeedsOfLot: seedsOf(others.filter((other) => other.lot !== null && other.lot.id === line.lot?.id)),

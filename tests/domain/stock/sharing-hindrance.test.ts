@@ -7,7 +7,7 @@ import { sharingLabel } from '@/lib/domain/stock/sharing-terms';
 const line = (overrides: Partial<SharingLineFacts> = {}): SharingLineFacts => ({
   sharing: 'may',
   own: { active: 1000, base: 0 },
-  seedsNeeded: 150,
+  forRegrowing: 300,
   packet: { number: 'P-00001', role: 'active', seeds: 1000 },
   seeds: 50,
   otherSeedsOfLot: 0,
@@ -69,8 +69,8 @@ describe('sharingHindrance', () => {
   });
 
   it('leaves a lot that nobody can reckon with to a steward', () => {
-    expect(sharingHindrance(line({ seedsNeeded: null }))).toMatchObject({ kind: 'no-forecast', mayBeOverruled: true });
-    const dead = sharingHindrance(line({ seedsNeeded: Number.POSITIVE_INFINITY }));
+    expect(sharingHindrance(line({ forRegrowing: null }))).toMatchObject({ kind: 'no-forecast', mayBeOverruled: true });
+    const dead = sharingHindrance(line({ forRegrowing: Number.POSITIVE_INFINITY }));
     expect(dead).toMatchObject({ kind: 'may-be-dead', mayBeOverruled: true });
   });
 });

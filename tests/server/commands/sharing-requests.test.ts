@@ -10,6 +10,7 @@ import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { updateAccession } from '@/lib/server/commands/update-accession';
 import { updateRequest } from '@/lib/server/commands/update-request';
 import { connections, reader } from '@/lib/server/database/connections';
+import { regrowingNeeds } from '@/lib/server/judging/regrowing-needs';
 import { loadRequestLines, type RequestLine } from '@/lib/server/queries/request-lines';
 import { countRows, lastAuditLine } from '@/tests/support/audit';
 import { cropIdOf } from '@/tests/support/create-accession';
@@ -46,6 +47,7 @@ async function testedLot(number = 'L-2020-001', overrides: Record<string, unknow
   await recordTest({ lot: number });
   return lot;
 }
+const forRegrowing = (lotId: string) => regrowingNeeds(connections().rows, [lotId], '2026-11-25').get(lotId) as number;
 const onlyLine = async () => (await lines())[0] as RequestLine;
 
 beforeEach(async () => {
@@ -235,9 +237,8 @@ describe('sendRequest', () => {
 
   it('keeps enough for two regrowings and the tests, unless a steward says why not', async () => {
     const lot = await testedLot();
-    const needed = (await reader().lotJudgement.findUniqueOrThrow({ where: { lotId: lot.lotId } }))
-      .seedsNeeded as number;
-    const spare = 3000 - 2 * needed - 200;
+    const kept = 200 + forRegrowing(lot.lotId);
+    const spare = 3000 - kept;
     await add('L-2020-001', { seeds: String(spare + 1) });
     const { id } = await onlyLine();
     const message = await fieldMessage(send(), `overrule.${id}`);
@@ -256,11 +257,10 @@ describe('sendRequest', () => {
 
   it('lets the last seed go that can be spared', async () => {
     const lot = await testedLot();
-    const needed = (await reader().lotJudgement.findUniqueOrThrow({ where: { lotId: lot.lotId } }))
-      .seedsNeeded as number;
-    await add('L-2020-001', { seeds: String(3000 - 2 * needed - 200) });
+    const kept = 200 + forRegrowing(lot.lotId);
+    await add('L-2020-001', { seeds: String(3000 - kept) });
     await send();
-    expect(held(lot.packetId)).toBe(2 * needed + 200);
+    expect(held(lot.packetId)).toBe(kept);
   });
 
   it('refuses an accession that has come to be not shared, whatever reason is written', async () => {
@@ -336,9 +336,7 @@ describe('sendRequest', () => {
 
   it('asks a steward about a lot without a forecast', async () => {
     const lot = await createLotWithPacket({ seeds: 3000 });
-    connections()
-      .bulk.prepare(`UPDATE "LotJudgement" SET "viabilityMedian" = NULL, "seedsNeeded" = NULL WHERE "lotId" = ?`)
-      .run(lot.lotId);
+    connections().bulk.prepare(`UPDATE "Crop" SET "longevityConstantsId" = NULL WHERE "id" = ?`).run(lot.cropId);
     await add('L-2020-001');
     const { id, hindrance } = await onlyLine();
     expect(hindrance?.kind).toBe('no-forecast');

@@ -107,6 +107,7 @@ function Heed({ row }: { row: LotToShare }) {
   if (row.sharing !== 'may')
     lines.push(`${sharingLabel(row.sharing)}${row.sharingTerms ? `: ${row.sharingTerms}` : ''}`);
   if (row.treatment) lines.push(`treated seed (${row.treatment}): never food or feed`);
+  if (row.belowTheLine) lines.push('below the line: it may come up poorly');
   if (row.active === 0) lines.push('no active stock');
   else if (!row.toSpare.ok) {
     lines.push(row.toSpare.reason === 'no-forecast' ? 'no forecast: a steward decides' : 'may be dead: test it first');
