@@ -29,5 +29,7 @@ export function writeLines(...lines: Partial<LedgerRow>[]): void {
      VALUES (@id, @packetId, @on, @reason, @seeds, @grams, @seedsSd, @note, 'test-volunteer', @correctsId, @pairId)`,
   );
   const standard = { on: '2026-11-20', grams: null, seedsSd: 0, note: null, correctsId: null, pairId: null };
-  for (const line of lines) insert.run({ ...standard, ...line });
+  connections().bulk.transaction(() => {
+    for (const line of lines) insert.run({ ...standard, ...line });
+  })();
 }

@@ -38,6 +38,7 @@ export const PAGES: Record<string, PageRule> = {
   '/collection/lots': { who: 'visitor' },
   '/collection/lots/[number]': { who: 'visitor', sample: LOT },
   '/collection/lots/[number]/edit': { who: 'volunteer', sample: LOT },
+  '/collection/lots/[number]/ledger': { who: 'visitor', sample: LOT },
   '/collection/lots/log': { who: 'volunteer' },
   '/germination': { who: 'visitor' },
   '/germination/[number]': { who: 'visitor', sample: TEST },
