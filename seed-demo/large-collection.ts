@@ -78,7 +78,7 @@ export async function loadLargeStores({
   let readings = 0;
   for (const { id, story } of largeStores(stores).map((one) => write.store(one))) {
     const logged = storeReadings(story.name, { ...story.climate, yearsLogged: yearsOfReadings }, demoCalendar(today));
-    await writeReadings(bulk, id, logged);
+    await writeReadings(id, logged);
     readings += logged.epochSeconds.length;
   }
   return { readings };

@@ -1,6 +1,5 @@
 import { createStore } from '../lib/server/commands/create-store';
 import { moveStore } from '../lib/server/commands/move-store';
-import { connections } from '../lib/server/database/connections';
 import { DEMO_PERSON } from './demo-person';
 import type { DemoCalendar } from './generators/demo-calendar';
 import { storeReadings } from './generators/store-readings';
@@ -26,7 +25,7 @@ export async function writeStores(
       const from = calendar.dayIn(movedInto.season, movedInto.day);
       await moveStore(DEMO_PERSON, { id, version: 1, parentId: ids[movedInto.store], from });
     }
-    if (climate) await writeReadings(connections().bulk, id, storeReadings(story.name, climate, calendar));
+    if (climate) await writeReadings(id, storeReadings(story.name, climate, calendar));
   }
   return ids as Record<StoreKey, string>;
 }
