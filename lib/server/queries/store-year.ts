@@ -22,7 +22,8 @@ export interface StoreYear {
  * @returns null when not a day of it was logged
  */
 export function getStoreYear(storeId: string, coefficients: { CH: number; CQ: number }): StoreYear | null {
-  const climate = storeClimates(connections().bulk).climateOf(storeId);
+  // Not `bulk`: an import that is under way shows its readings there, and may yet be taken back.
+  const climate = storeClimates(connections().rows).climateOf(storeId);
   const toDay = toEpochDay(today());
   const fromDay = toDay - DAYS_LOOKED_AT;
   const daysRead = Math.round(climateCoverage(climate, fromDay, toDay).daysRead);

@@ -27,3 +27,16 @@ it('takes readings of the last year, and the target for the days before them', a
   const mean = (100 * factor(12) + 265 * factor(4)) / 365;
   expect(Math.abs(factor(year?.temperatureC ?? 0) / mean - 1)).toBeLessThan(1e-9);
 });
+
+it('sees nothing of readings that are still being imported', async () => {
+  const { id } = await makeStore();
+  const { bulk } = connections();
+  bulk.exec('BEGIN IMMEDIATE');
+  const insert = bulk.prepare(`INSERT INTO "Reading" ("storeId", "atEpochSeconds", "temperatureC") VALUES (?, ?, 30)`);
+  for (let day = toEpochDay('2026-10-01'); day < toEpochDay('2026-11-01'); day += 1) insert.run(id, day * 86_400);
+  bulk.prepare(`UPDATE "Store" SET "climateVersion" = 1 WHERE "id" = ?`).run(id);
+  const during = getStoreYear(id, barley);
+  bulk.exec('ROLLBACK');
+  expect(during).toBeNull();
+  expect(getStoreYear(id, barley)).toBeNull();
+});
