@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
+import { isFreeForTest } from '@/lib/domain/stock/free-withdrawal';
 import { reader } from '../database/connections';
 import { matching, where } from './list-page';
 
@@ -36,6 +37,8 @@ export interface LotForTesting {
   accessionName: string;
   crop: CropForTesting;
   packets: { id: string; number: string; role: string; seeds: number }[];
+  /** seed taken out for a test that no test has named yet, the latest first */
+  takenOut: { id: string; packetNumber: string; on: string; seeds: number }[];
 }
 
 export const selectCropForTesting = {
@@ -81,6 +84,7 @@ export async function getLotForTesting(number: string): Promise<LotForTesting | 
     },
   });
   if (!lot) return null;
+  const takenOut = await findTakenOut(number);
   const sums = await reader().movement.groupBy({
     by: ['packetId'],
     where: { packetId: { in: lot.packets.map((packet) => packet.id) } },
@@ -97,7 +101,25 @@ export async function getLotForTesting(number: string): Promise<LotForTesting | 
     packets: lot.packets
       .map((packet) => ({ ...packet, seeds: seedsOf.get(packet.id) ?? 0 }))
       .sort((a, b) => Number(b.role === 'active') - Number(a.role === 'active') || b.seeds - a.seeds),
+    takenOut,
   };
+}
+
+async function findTakenOut(lotNumber: string): Promise<LotForTesting['takenOut']> {
+  const lines = await reader().movement.findMany({
+    where: {
+      packet: { lot: { number: lotNumber } },
+      reason: 'test',
+      corrected: null,
+      test: null,
+      moistureTest: null,
+    },
+    orderBy: [{ on: 'desc' }, { id: 'desc' }],
+    select: { id: true, on: true, reason: true, seeds: true, note: true, packet: { select: { number: true } } },
+  });
+  return lines
+    .filter((line) => isFreeForTest({ ...line, usedBy: 0, takenBack: false }))
+    .map(({ id, on, seeds, packet }) => ({ id, on, seeds: -seeds, packetNumber: packet.number }));
 }
 
 export interface LotChoice {

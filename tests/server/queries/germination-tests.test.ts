@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { connections } from '@/lib/server/database/connections';
 import { getGerminationTest } from '@/lib/server/queries/germination-test-detail';
 import {
@@ -9,6 +10,7 @@ import {
 } from '@/lib/server/queries/germination-tests';
 import { findLotsToTest, getLotForTesting } from '@/lib/server/queries/lots-for-testing';
 import { createLotWithPacket, recordTest } from '../../support/create-tested-lot';
+import { VOLUNTEER } from '../../support/people';
 import { useTestBank } from '../../support/test-bank';
 
 useTestBank({ fresh: 'each' });
@@ -203,4 +205,15 @@ describe('the lot to test', () => {
     expect(await found('skerry')).toEqual(['L-2020-001']);
     expect(await found('  ')).toEqual([]);
   });
+});
+
+test('a lot to be tested names seed that was taken out for a test, until a test names it', async () => {
+  const { number, packetId } = await createLotWithPacket({ number: 'L-2020-777' });
+  await takeSeedOut(VOLUNTEER, { packetId, amount: '100', unit: 'seeds', reason: 'test', on: '2026-03-01' });
+  await takeSeedOut(VOLUNTEER, { packetId, amount: '100', unit: 'seeds', reason: 'sowing', on: '2026-03-01' });
+  const [taken, ...others] = (await getLotForTesting(number))?.takenOut ?? [];
+  expect(taken).toMatchObject({ packetNumber: expect.stringMatching(/^P-/), on: '2026-03-01', seeds: 100 });
+  expect(others).toEqual([]);
+  await recordTest({ lot: number, withdrawalId: taken?.id });
+  expect((await getLotForTesting(number))?.takenOut).toEqual([]);
 });

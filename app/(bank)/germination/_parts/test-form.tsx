@@ -20,6 +20,8 @@ export interface TestFormProps {
   lotNumber: string;
   today: string;
   packets: Option[];
+  /** seed of this lot that was taken out for a test and is not named by one */
+  takenOut?: Option[];
   /** ways of testing that the crop's methods name, offered while typing */
   methodsOffered: string[];
   /** under the date of the last count: when the method counts */
@@ -40,7 +42,7 @@ export interface TestFormProps {
 
 /** One form for a finished test and for its correction. */
 export function TestForm(props: TestFormProps) {
-  const { correcting, packets } = props;
+  const { correcting, packets, takenOut = [] } = props;
   const methodsId = useId();
   return (
     <Form action={recordTest} className="grid gap-6">
@@ -74,6 +76,16 @@ export function TestForm(props: TestFormProps) {
         />
       </div>
       <ReplicateEntry initial={props.replicates} addressWithoutReplicates={props.addressWithoutReplicates} />
+      {takenOut.length > 0 && (
+        <SelectField
+          name="withdrawalId"
+          label="Seed for this test"
+          hint="Seed that was taken out before is not taken out of the ledger again."
+          options={takenOut}
+          empty="is to be taken out now, or never was in the ledger"
+          defaultValue={takenOut[0]?.value}
+        />
+      )}
       {packets.length > 0 && (
         <div className="grid gap-2">
           <SelectField
@@ -89,7 +101,11 @@ export function TestForm(props: TestFormProps) {
             <CheckField
               name="takeSeed"
               label="Take these seeds out of its ledger"
-              hint="Leave this off for an old test whose seeds were taken off long ago."
+              hint={
+                takenOut.length > 0
+                  ? 'Only where none was taken out before. Leave this off for an old test.'
+                  : 'Leave this off for an old test whose seeds were taken off long ago.'
+              }
               checkedByDefault
             />
           )}

@@ -12,7 +12,7 @@ import { today } from '@/lib/server/today';
 import { BenchAdvice, TreatedSeed } from '../_parts/bench-advice';
 import { MethodCard } from '../_parts/method-card';
 import { countHint, methodsOffered } from '../_parts/method-words';
-import { packetOptions } from '../_parts/packet-options';
+import { packetOptions, takenOutOptions } from '../_parts/packet-options';
 import { blankDraft } from '../_parts/replicate-draft';
 import { TestForm } from '../_parts/test-form';
 
@@ -63,6 +63,7 @@ export default async function NewTestPage({ searchParams }: Props) {
             lotNumber={lot.number}
             today={today()}
             packets={packetOptions(lot.packets)}
+            takenOut={takenOutOptions(lot.takenOut)}
             methodsOffered={methodsOffered(lot.crop.methods)}
             countHint={countHint(lot.crop.methods)}
             replicates={Array.from({ length: query.replicates }, () => blankDraft(USUAL_SEEDS))}
