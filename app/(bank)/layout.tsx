@@ -9,7 +9,7 @@ export default async function BankLayout({ children }: { children: ReactNode }) 
   const person = await currentPerson();
   const open = person ? await countOpenWork() : null;
   return (
-    <div className="min-h-dvh md:grid md:grid-cols-[11.5rem_1fr]">
+    <div className="min-h-dvh md:grid md:grid-cols-[11.5rem_1fr] print:block!">
       <a href="#main" className="button sr-only focus:not-sr-only focus:absolute focus:left-2 focus:top-2 focus:z-20">
         To the page
       </a>
