@@ -78,7 +78,7 @@ export function sharingHindrance(line: SharingLineFacts): SharingHindrance | nul
   const owned = line.own.active + line.own.base;
   return forSteward(
     'too-little-kept',
-    `Only ${left} seeds can be spared: of ${owned} in the bank's own packets, ${line.forRegrowing} are kept for ` +
+    `${left === 0 ? 'No seed' : `Only ${left} seeds`} can be spared: of ${owned} in the bank's own packets, ${line.forRegrowing} are kept for ` +
       `${REGROWINGS_KEPT} regrowings and ${SEEDS_KEPT_FOR_TESTS} for tests.`,
   );
 }

@@ -67,13 +67,13 @@ interface Answers {
   overrule: Record<string, string | undefined>;
 }
 
-/** What stands against a line, by the field beside which it is said. */
+/** What stands against a line, by the field beside which it is said; the page has its hindrance beside it in words. */
 function refusalsOf(line: RequestLine, { terms, treated, overrule }: Answers): Record<string, string> {
   const refusals: Record<string, string> = {};
   const { hindrance } = line;
   if (hindrance && !hindrance.mayBeOverruled) refusals[`line.${line.id}`] = hindrance.sentence;
   if (hindrance?.mayBeOverruled && !overrule[line.id]) {
-    refusals[`overrule.${line.id}`] = `${hindrance.sentence} Write why it goes all the same, or change the line.`;
+    refusals[`overrule.${line.id}`] = 'Write why it goes all the same, or change the list.';
   }
   if (line.accession.sharing === 'with-terms' && !terms[line.id]) {
     refusals[`terms.${line.id}`] = 'Tick that the recipient has agreed to these terms.';

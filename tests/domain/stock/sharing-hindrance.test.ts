@@ -63,6 +63,7 @@ describe('sharingHindrance', () => {
 
   it('counts what other lines take from the same lot', () => {
     expect(sharingHindrance(line({ seeds: 50, otherSeedsOfLot: 450 }))).toBeNull();
+    expect(sharingHindrance(line({ otherSeedsOfLot: 500 }))?.sentence).toContain('No seed can be spared');
     expect(sharingHindrance(line({ seeds: 51, otherSeedsOfLot: 450 }))?.sentence).toContain(
       'Only 50 seeds can be spared',
     );

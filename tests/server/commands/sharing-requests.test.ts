@@ -240,9 +240,10 @@ describe('sendRequest', () => {
     const kept = 200 + forRegrowing(lot.lotId);
     const spare = 3000 - kept;
     await add('L-2020-001', { seeds: String(spare + 1) });
-    const { id } = await onlyLine();
+    const { id, hindrance } = await onlyLine();
+    expect(hindrance?.sentence).toContain(`Only ${spare} seeds can be spared`);
     const message = await fieldMessage(send(), `overrule.${id}`);
-    expect(message).toContain(`Only ${spare} seeds can be spared`);
+    expect(message).toContain('Write why it goes all the same');
     expect(held(lot.packetId)).toBe(3000);
     expect(await status()).toBe('open');
     expect(await fieldMessage(send({ overrule: { [id]: '  ' } }), `overrule.${id}`)).toBe(message);
@@ -340,7 +341,7 @@ describe('sendRequest', () => {
     await add('L-2020-001');
     const { id, hindrance } = await onlyLine();
     expect(hindrance?.kind).toBe('no-forecast');
-    expect(await fieldMessage(send(), `overrule.${id}`)).toContain('no forecast');
+    expect(await fieldMessage(send(), `overrule.${id}`)).toContain('Write why');
     await send({ overrule: { [id]: 'Plenty left.' } });
     expect(held(lot.packetId)).toBe(2950);
   });

@@ -2,7 +2,7 @@
 
 import { useFormState } from '@/app/_components/form/form';
 
-/** What a refusal says of a field that the form does not show, or of a line as a whole. */
+/** What a refusal says of a field that the form does not show. */
 export function FieldMessage({ name }: { name: string }) {
   const { state } = useFormState();
   const message = state.fieldErrors[name];

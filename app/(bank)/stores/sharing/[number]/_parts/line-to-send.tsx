@@ -1,10 +1,9 @@
 import Link from 'next/link';
 import { CheckField, TextField } from '@/app/_components/form/fields';
-import { Notice } from '@/app/_components/notice';
 import { formatCount, formatGrams } from '@/app/_format/figures';
 import { gramsToWeighOut } from '@/lib/domain/stock/grams-to-weigh-out';
 import type { RequestLine } from '@/lib/server/queries/request-lines';
-import { FieldMessage } from './field-message';
+import { HindranceNotice } from './hindrance-notice';
 import { LineHead } from './lines-form';
 
 /** One line before it goes: what leaves which packet, what stands against it, and what must be ticked. */
@@ -21,12 +20,9 @@ export function LineToSend({ line, listPath }: { line: RequestLine; listPath: st
         {packet?.storeName && `, ${packet.storeName}`}
         {line.note && <span className="label block">{line.note}</span>}
       </p>
-      {hindrance && (
-        <Notice kind="caution">
-          {hindrance.sentence} {!hindrance.mayBeOverruled && <Link href={listPath}>Change the list</Link>}
-        </Notice>
-      )}
-      <FieldMessage name={`line.${line.id}`} />
+      <HindranceNotice name={`line.${line.id}`} sentence={hindrance?.sentence ?? null}>
+        {hindrance && !hindrance.mayBeOverruled && <Link href={listPath}>Change the list</Link>}
+      </HindranceNotice>
       {hindrance?.mayBeOverruled && (
         <TextField
           name={`overrule.${line.id}`}
