@@ -13,6 +13,7 @@ import { STORES } from './scenarios/stores';
 import { writeDecisions } from './write-decisions';
 import { writeStorageExperiment } from './write-experiment';
 import { writeHistory } from './write-history';
+import { writeRequests } from './write-requests';
 import { writeStores } from './write-stores';
 
 /** SQLite's own numbers for how long a commit waits for the disk. */
@@ -40,6 +41,7 @@ export async function loadDemo(today: string): Promise<{ accessions: number; lot
     const storeIds = await writeStores(STORES, calendar);
     const history = await writeHistory(planHistory(ACCESSION_STORIES, calendar), storeIds, today);
     await writeDecisions(history, today);
+    await writeRequests(today);
     await writeStorageExperiment(ONION_EXPERIMENT);
     await enqueueWrite(() => judgeLots(connections().bulk, 'all', today));
     return { accessions: history.accessionNumbers.size, lots: history.lots, tests: history.tests };

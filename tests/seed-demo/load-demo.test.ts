@@ -34,6 +34,9 @@ const SEEN = {
     LEFT JOIN "GerminationTest" c ON c."id" = t."correctsId" ORDER BY t."number", r."position"`,
   decisions: `SELECT a."number", d."season", d."action", d."reason", l."number" AS "lot" FROM "RegrowDecision" d
     JOIN "Accession" a ON a."id" = d."accessionId" LEFT JOIN "Lot" l ON l."id" = d."lotId" ORDER BY a."number", d."season"`,
+  requests: `SELECT q."number", q."recipient", q."askedOn", q."status", q."settledOn", l."number" AS "lot", s."seeds",
+    a."sharing" FROM "SharingRequest" q JOIN "SharingLine" s ON s."requestId" = q."id" JOIN "Lot" l ON l."id" = s."lotId"
+    JOIN "Accession" a ON a."id" = s."accessionId" ORDER BY q."number", s."position"`,
   experiments: `SELECT e."name", e."species", r."position", r."lot", r."moisturePercent", r."temperatureC", r."days", r."sown",
     r."germinated" FROM "StorageExperiment" e JOIN "StorageExperimentRow" r ON r."experimentId" = e."id"
     ORDER BY e."name", r."position"`,
@@ -92,6 +95,15 @@ describe('the demo collection', () => {
     expect(one(`SELECT COUNT(DISTINCT "storeId") AS n FROM "Reading"`)).toBe(5);
     expect(one(`SELECT COUNT(*) AS n FROM "Store" WHERE "climateVersion" > 0`)).toBe(5);
     expect(one(`SELECT COUNT(DISTINCT "season") AS n FROM "RegrowDecision"`)).toBe(3);
+  });
+
+  test('one request was sent out of three packets, one is open, and not every accession may be shared', () => {
+    expect(rows(`SELECT "status" FROM "SharingRequest" ORDER BY "number"`)).toEqual([
+      { status: 'sent' },
+      { status: 'open' },
+    ]);
+    expect(one(`SELECT COUNT(*) AS n FROM "Movement" WHERE "requestId" IS NOT NULL AND "reason" = 'sharing'`)).toBe(3);
+    expect(one(`SELECT COUNT(DISTINCT "sharing") AS n FROM "Accession"`)).toBe(3);
   });
 
   test('the leeks in the fridge fell over the summer in which it stood warm', () => {
