@@ -1,6 +1,6 @@
 /** Input of the commands about drying runs. Weights are grams with the tray, as the balance shows them. */
 import { z } from 'zod';
-import { choice, idOf, tickBox } from './choice-field';
+import { idOf, tickBox } from './choice-field';
 import {
   blankToUndefined,
   longText,
@@ -75,11 +75,11 @@ export const DRYING_WITH = ['silica gel', 'zeolite beads', 'dry room', 'dehumidi
 
 /** The address of the form: for which lot, and of which packet. */
 export const newDryingRunQuery = z.object({
-  lot: z.string().max(60).optional().catch(undefined),
+  lot: z.string().max(60).default('').catch(''),
   packet: z.string().max(60).optional().catch(undefined),
 });
 
+/** The address of the list: which page of the runs that have ended. */
 export const dryingListQuery = z.object({
-  show: choice(['running', 'ended'], 'list').catch('running'),
   page: z.coerce.number().int().min(1).max(100_000).default(1).catch(1),
 });

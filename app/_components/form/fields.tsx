@@ -64,7 +64,7 @@ function Wrapper({
 }
 
 interface TextProps extends BaseProps {
-  type?: 'text' | 'date' | 'password' | 'search';
+  type?: 'text' | 'date' | 'datetime-local' | 'password' | 'search';
   inputMode?: 'text' | 'numeric' | 'decimal';
   autoComplete?: string;
   unit?: string;
@@ -86,7 +86,7 @@ export function TextField(props: TextProps) {
       placeholder={props.placeholder}
       max={props.max}
       defaultValue={field.value}
-      className={clsx('field', (props.inputMode || props.type === 'date') && 'figures')}
+      className={clsx('field', (props.inputMode || props.type?.startsWith('date')) && 'figures')}
     />
   );
   return (
@@ -160,7 +160,7 @@ export function CheckField(props: BaseProps & { checkedByDefault?: boolean }) {
           {...field.control}
           type="checkbox"
           defaultChecked={checked}
-          className="size-6 accent-leaf"
+          className="size-6 shrink-0 accent-leaf"
         />
         <span>
           <span className="font-semibold">{props.label}</span>
