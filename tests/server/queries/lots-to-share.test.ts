@@ -65,6 +65,15 @@ describe('findLotsToShare', () => {
     expect(first).toMatchObject({ active: 3000, treatment: null, sharing: 'may', onList: false, promised: 0 });
   });
 
+  it('keeps for next season what the judgement says, and no less for the season after', async () => {
+    const id = idOf('L-2020-001');
+    const judged = await reader().lotJudgement.findUniqueOrThrow({ where: { lotId: id } });
+    const next = judged.seedsNeeded as number;
+    const both = regrowingNeeds(connections().rows, [id], TODAY).get(id) as number;
+    expect(both).toBeGreaterThanOrEqual(2 * next);
+    expect(both).toBeLessThan(3 * next);
+  });
+
   it('counts nothing that lies in a safety duplicate', async () => {
     const duplicated = (await found({ q: 'L-2020-005' }))[0];
     expect(duplicated?.active).toBe(300);
@@ -90,12 +99,13 @@ describe('findLotsToShare', () => {
     await recordTest({
       lot: 'L-2020-001',
       setOn: '2026-06-01',
-      finishedOn: '2026-06-15',
+      // The slip was in the day, too: what stands is the older date.
+      finishedOn: '2026-06-10',
       replicates: counts,
       correctsId: last.id,
       correctionReason: 'misread',
     });
-    const germination = { finishedOn: '2026-06-15', seeds: 50, normal: 30, alive: 34 };
+    const germination = { finishedOn: '2026-06-10', seeds: 50, normal: 30, alive: 34 };
     expect((await lastGerminations([idOf('L-2020-001')])).get(idOf('L-2020-001'))).toEqual(germination);
     expect((await found())[0]?.germination).toEqual(germination);
   });
