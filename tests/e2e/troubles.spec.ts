@@ -62,7 +62,8 @@ test.describe('bad input', () => {
   });
 
   test('a packet cannot give more than it holds', async ({ page }) => {
-    await page.goto('/collection/lots/L-2017-010/take');
+    await page.goto('/collection/lots/L-2017-010');
+    await page.getByRole('link', { name: 'Take seed out', exact: true }).click();
     await page.getByLabel('How much').fill('99999');
     await page.getByLabel('For', { exact: true }).selectOption('sharing');
     await page.getByRole('button', { name: /Take/ }).last().click();

@@ -51,6 +51,6 @@ export const takeSeedOut = defineCommand({
       before: { seeds: held },
       after: { seeds: held - seeds },
     });
-    return { lotNumber: packet.lot.number, seeds, seedsLeft: held - seeds };
+    return { lotNumber: packet.lot.number, number: packet.number, seeds, seedsLeft: held - seeds };
   },
 });

@@ -8,6 +8,7 @@ import { loadLots } from '../judging/load-lots';
 import { type StoreClimates, storeClimates } from '../judging/store-climates';
 import { today } from '../today';
 import { type LotForecast, lotForecast } from './lot-forecast';
+import { type PacketForecast, packetForecasts } from './packet-forecast';
 
 /** What a lot's page says of it, apart from its packets and ledger. */
 export interface LotPage {
@@ -26,6 +27,8 @@ export interface LotPage {
   placeName: string | null;
   evaluated: EvaluatedLot;
   forecast: LotForecast | null;
+  /** by packet id */
+  packetForecasts: Map<string, PacketForecast>;
 }
 
 /**
@@ -64,10 +67,12 @@ export async function getLotPage(number: string, whatIf: WhatIf): Promise<LotPag
     placeName: storeId ? climates.nameOf(storeId) : null,
     evaluated,
     forecast: lotForecast(evaluated, crop, climates, whatIf, today()),
+    packetForecasts: packetForecasts(evaluated, crop, climates, today()),
   };
 }
 
-function evaluateOne(
+/** One lot as evaluated now, in the company of the other lots of its accession. */
+export function evaluateOne(
   lotId: string,
   lotIds: string[],
 ): { evaluated: EvaluatedLot; crop: CropJudging; climates: StoreClimates } {

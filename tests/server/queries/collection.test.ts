@@ -1,13 +1,11 @@
 import { expect, it } from 'vitest';
 import { movePacket } from '@/lib/server/commands/move-packet';
 import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
-import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { connections } from '@/lib/server/database/connections';
 import { getAccession } from '@/lib/server/queries/accessions';
 import { getCrop } from '@/lib/server/queries/crops';
 import { findHistory } from '@/lib/server/queries/history';
 import { getLotForEdit } from '@/lib/server/queries/lots';
-import { getLotPackets, getLotPacketsByNumber } from '@/lib/server/queries/packets';
 import {
   findPacketsIn,
   findPlacesFor,
@@ -45,32 +43,10 @@ it('shows a crop with its facts and methods, each with mark and source, and its 
   expect(await getCrop('no-such-crop')).toBeNull();
 });
 
-it('shows packets with places and a running balance, and which lines were taken back', async () => {
-  const { lotId, number, packetId } = await makeLot();
-  await takeSeedOut(VOLUNTEER, { packetId, amount: '100', unit: 'seeds', reason: 'sowing' });
-  const { id: movementId } = connections()
-    .bulk.prepare(`SELECT "id" FROM "Movement" WHERE "reason" = 'sowing'`)
-    .get() as { id: string };
-  await undoMovement(VOLUNTEER, { movementId });
-  const { id: storeId } = await makeStore({ name: 'Cellar' });
-  await movePacket(VOLUNTEER, { packetId, storeId, container: 'glass-jar', moisturePercent: '7.5' });
-  const lot = await getLotPackets(lotId);
-  const [packet] = lot?.packets ?? [];
-  expect(packet).toMatchObject({ number: 'P-00001', seeds: 1000, placement: { storeName: 'Cellar' } });
-  expect(packet?.placements).toHaveLength(2);
-  expect(packet?.movements.map(({ reason, balance, takenBack }) => ({ reason, balance, takenBack }))).toEqual([
-    { reason: 'deposit', balance: 1000, takenBack: false },
-    { reason: 'sowing', balance: 900, takenBack: true },
-    { reason: 'correction', balance: 1000, takenBack: false },
-  ]);
-  expect(packet?.movements.at(-1)?.corrects).toMatchObject({ reason: 'sowing' });
-  expect((await getLotPacketsByNumber(number))?.packets).toHaveLength(1);
+it('gives a lot to an edit form with its version, and null where there is none', async () => {
+  const { number } = await makeLot();
   expect((await getLotForEdit(number))?.version).toBe(1);
-  expect([await getLotPackets('x'), await getLotPacketsByNumber('x'), await getLotForEdit('x')]).toEqual([
-    null,
-    null,
-    null,
-  ]);
+  expect(await getLotForEdit('x')).toBeNull();
 });
 
 it('lists stores by their nesting and counts the packets that hold seed where they lie now', async () => {

@@ -6,9 +6,6 @@ import { runForm } from '@/app/_actions/run-form';
 import { wayBack } from '@/app/_actions/way-back';
 import { lotPath } from '@/app/_format/links';
 import { logCleanedLot } from '@/lib/server/commands/log-cleaned-lot';
-import { movePacket } from '@/lib/server/commands/move-packet';
-import { splitPacket } from '@/lib/server/commands/split-packet';
-import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { updateLot } from '@/lib/server/commands/update-lot';
 
@@ -18,18 +15,6 @@ export async function logLot(state: FormState, data: FormData): Promise<FormStat
 
 export async function changeLot(state: FormState, data: FormData): Promise<FormState> {
   return runEditForm(updateLot, state, data, ({ number }) => lotPath(number));
-}
-
-export async function takeSeed(state: FormState, data: FormData): Promise<FormState> {
-  return runForm(takeSeedOut, state, data, ({ lotNumber }) => lotPath(lotNumber));
-}
-
-export async function putElsewhere(state: FormState, data: FormData): Promise<FormState> {
-  return runForm(movePacket, state, data, ({ lotNumber }) => lotPath(lotNumber));
-}
-
-export async function splitOff(state: FormState, data: FormData): Promise<FormState> {
-  return runForm(splitPacket, state, data, ({ lotNumber }) => lotPath(lotNumber));
 }
 
 export async function takeBack(state: FormState, data: FormData): Promise<FormState> {

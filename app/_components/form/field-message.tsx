@@ -1,0 +1,9 @@
+'use client';
+
+import { useFormState } from './form';
+
+/** What was said against something that this form does not ask for, because the packet brings it along. */
+export function FieldMessage({ name }: { name: string }) {
+  const message = useFormState().state.fieldErrors[name];
+  return message ? <p className="text-sm font-semibold text-madder">{message}</p> : null;
+}
