@@ -4,6 +4,7 @@ import { addRequestLine } from '@/lib/server/commands/add-request-line';
 import { changePacketRole } from '@/lib/server/commands/change-packet-role';
 import type { Command } from '@/lib/server/commands/command';
 import { createRequest } from '@/lib/server/commands/create-request';
+import { importReadings } from '@/lib/server/commands/import-readings';
 import { logCleanedLot } from '@/lib/server/commands/log-cleaned-lot';
 import { mergePackets } from '@/lib/server/commands/merge-packets';
 import { movePacket } from '@/lib/server/commands/move-packet';
@@ -14,11 +15,14 @@ import { recordPacketCare } from '@/lib/server/commands/record-packet-care';
 import { repackPacket } from '@/lib/server/commands/repack-packet';
 import { sendRequest } from '@/lib/server/commands/send-request';
 import { splitPacket } from '@/lib/server/commands/split-packet';
+import { takeBackReadings } from '@/lib/server/commands/take-back-readings';
 import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { updateStore } from '@/lib/server/commands/update-store';
+import { uploadReadings } from '@/lib/server/commands/upload-readings';
 import { connections } from '@/lib/server/database/connections';
 import { today } from '@/lib/server/today';
+import { LOGGER_TEXT_LAYOUT, loggerText } from '../logger-text';
 import { STEWARD, VOLUNTEER } from '../people';
 import type { Chooser } from './chooser';
 
@@ -51,7 +55,7 @@ export function packetsNow(): PacketNow[] {
     .all();
 }
 
-const ids = (sql: string): string[] => connections().rows.prepare<[], string>(sql).pluck().all();
+const ids = (sql: string): string[] => connections().rows.prepare<[], unknown>(sql).pluck().all().map(String);
 const openStores = () => ids(`SELECT "id" FROM "Store" WHERE "closedOn" IS NULL ORDER BY "rowid"`);
 const volunteer = (command: Command<unknown>, input: Record<string, unknown>): Attempt => ({
   command,
@@ -249,6 +253,19 @@ export const ACTS: Record<string, Act> = {
         setSince: daySince(choose, '2024-01-01'),
       },
     };
+  },
+  'log readings': (choose) => {
+    const waiting = ids(`SELECT "id" FROM "ReadingImport" WHERE "status" = 'uploaded' ORDER BY "id" LIMIT 1`)[0];
+    if (waiting !== undefined) return volunteer(importReadings, { importId: waiting, ...LOGGER_TEXT_LAYOUT });
+    // Two days at four hours, often over what is there already.
+    const from = addDays('2025-06-01', 2 * choose.whole(0, 20));
+    const temperatures = Array.from({ length: 12 }, () => choose.whole(-20, 25));
+    const bytes = new TextEncoder().encode(loggerText(`${from}T00:00Z`, temperatures, { everySeconds: 14_400 }));
+    return volunteer(uploadReadings, { storeId: choose.one(storesNow())?.id, fileName: 'logger.csv', bytes });
+  },
+  'take readings back': (choose) => {
+    const importId = choose.one(ids(`SELECT "id" FROM "ReadingImport" WHERE "status" = 'imported' ORDER BY "id"`));
+    return importId === undefined ? null : { command: takeBackReadings, person: STEWARD, input: { importId } };
   },
   share: (choose) => {
     const request = openRequest();

@@ -94,6 +94,13 @@ export async function spin(ms: number): Promise<void> {
   while (performance.now() < until) await new Promise((resolve) => setImmediate(resolve));
 }
 
+/** Waits until some process is in the middle of a write, or the child has said a word that it says only afterwards. */
+export async function untilWriteLocked(child: Child, file: string, afterwards: string): Promise<void> {
+  const probe = new Database(file, { timeout: 0, fileMustExist: true });
+  while (!isLocked(probe) && !child.lines.some(({ word }) => word === afterwards)) await spin(1);
+  probe.close();
+}
+
 function lineOf(text: string): Line {
   const [word = '', turn = '', ...rest] = text.split(' ');
   return { word, turn: Number(turn), rest: rest.join(' ') };
@@ -112,6 +119,12 @@ function waitUntilStopped({ pid }: ChildProcess): void {
 /** Whether some process is in the middle of a write. Opened and closed again, so that nobody has the file open after. */
 function isWriteLocked(file: string): boolean {
   const probe = new Database(file, { timeout: 0, fileMustExist: true });
+  const locked = isLocked(probe);
+  probe.close();
+  return locked;
+}
+
+function isLocked(probe: Database.Database): boolean {
   try {
     probe.exec('BEGIN IMMEDIATE');
     probe.exec('ROLLBACK');
@@ -119,7 +132,5 @@ function isWriteLocked(file: string): boolean {
   } catch (error) {
     if ((error as { code?: string }).code === 'SQLITE_BUSY') return true;
     throw error;
-  } finally {
-    probe.close();
   }
 }
