@@ -9,8 +9,13 @@ const config: NextConfig = {
   poweredByHeader: false,
   // Read by path when labels are printed: nothing imports them.
   outputFileTracingIncludes: { '/api/labels': ['./lib/server/labels/fonts/*.ttf'] },
-  // A steward's spreadsheet of 20,000 rows is a few megabytes; the import itself refuses more than 25.
-  experimental: { serverActions: { bodySizeLimit: '30mb' }, authInterrupts: true },
+  experimental: {
+    // A spreadsheet has at most 25 MB and a logger's file 32; what is larger the import itself refuses in words.
+    serverActions: { bodySizeLimit: '36mb' },
+    // What passes through proxy.ts is cut off beyond this.
+    proxyClientMaxBodySize: '36mb',
+    authInterrupts: true,
+  },
 };
 
 export default config;

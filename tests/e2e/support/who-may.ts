@@ -76,6 +76,7 @@ export const PAGES: Record<string, PageRule> = {
   '/sign-in': { who: 'anyone' },
   '/stores': { who: 'visitor' },
   '/stores/[id]': { who: 'visitor', sample: STORE },
+  '/stores/[id]/climate': { who: 'visitor', sample: STORE },
   '/stores/[id]/edit': { who: 'steward', sample: STORE },
   '/stores/[id]/move': { who: 'volunteer', sample: STORE },
   '/stores/drying': { who: 'visitor' },
@@ -88,6 +89,9 @@ export const PAGES: Record<string, PageRule> = {
   '/stores/labels/formats/[id]': { who: 'steward', sample: "SELECT 'nothing'", answers: 404 },
   '/stores/labels/formats/new': { who: 'steward' },
   '/stores/scan': { who: 'visitor' },
+  '/stores/[id]/readings': { who: 'volunteer', sample: STORE },
+  // Nothing has been imported in the demo.
+  '/stores/[id]/readings/[importId]': { who: 'volunteer', sample: STORE, answers: 404 },
   '/stores/new': { who: 'steward' },
   '/stores/sharing': { who: 'visitor' },
   '/stores/sharing/[number]': { who: 'visitor', sample: REQUEST },
@@ -117,6 +121,7 @@ export const ROUTES: Record<string, PageRule> = {
   'GET /api/labels': { who: 'volunteer', answers: 400 },
   'GET /api/ready': { who: 'anyone' },
   // The token decides, whoever is signed in.
+  'GET /api/reading-imports/[id]': { who: 'volunteer', sample: "SELECT 'nothing'" },
   'POST /api/readings': { who: 'anyone', answers: 401 },
 };
 
@@ -165,6 +170,11 @@ export const ACTIONS: Record<string, ActionRule> = {
   'stores/drying#endRun': { who: 'volunteer' },
   'stores/drying#startRun': { who: 'volunteer' },
   'stores/drying#weighRun': { who: 'volunteer' },
+  'stores/[id]/readings#chooseLoggerFile': { who: 'volunteer' },
+  'stores/[id]/readings#importLoggerFile': { who: 'volunteer' },
+  'stores/[id]/readings#makeToken': { who: 'steward' },
+  'stores/[id]/readings#revokeToken': { who: 'steward' },
+  'stores/[id]/readings#takeImportBack': { who: 'steward' },
   'stores#addStore': { who: 'steward' },
   'stores#changeStore': { who: 'steward' },
   'stores#standElsewhere': { who: 'volunteer' },

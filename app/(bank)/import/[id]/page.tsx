@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { CheckField, HiddenField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
+import { ImportProgressBar } from '@/app/_components/import-progress-bar';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount } from '@/app/_format/figures';
@@ -12,7 +13,6 @@ import { AppError } from '@/lib/server/app-error';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { checkImport, getImport } from '@/lib/server/queries/imports';
 import { ColumnsForm } from '../_parts/columns-form';
-import { ImportProgressBar } from '../_parts/import-progress-bar';
 import { ProblemTable } from '../_parts/problem-table';
 import { importFile } from '../actions';
 
@@ -106,7 +106,7 @@ export default async function CheckImportPage({ params, searchParams }: Props) {
               <SubmitButton busy="Importing …">
                 Import {formatCount(counts.ready)} {job.kind}
               </SubmitButton>
-              <ImportProgressBar importId={job.id} />
+              <ImportProgressBar address={`/api/imports/${job.id}`} />
             </div>
           </Form>
         </section>

@@ -1,7 +1,8 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import { useFormState } from '@/app/_components/form/form';
+import { formatPercentFigure } from '@/app/_format/figures';
+import { useFormState } from './form/form';
 
 interface Progress {
   phase: 'checking' | 'writing' | 'judging';
@@ -12,19 +13,24 @@ interface Progress {
 const PHASES = { checking: 'checking the rows', writing: 'writing', judging: 'judging the lots' } as const;
 const ASK_EVERY_MS = 400;
 
+interface Props {
+  /** where the import says how far it is */
+  address: string;
+}
+
 /** While an import is under way: how far it is. */
-export function ImportProgressBar({ importId }: { importId: string }) {
+export function ImportProgressBar({ address }: Props) {
   const { pending } = useFormState();
   const [progress, setProgress] = useState<Progress | null>(null);
   useEffect(() => {
     if (!pending) return;
     const ask = async () => {
-      const answer = await fetch(`/api/imports/${importId}`).catch(() => null);
+      const answer = await fetch(address).catch(() => null);
       if (answer?.ok) setProgress((await answer.json()).progress);
     };
     const timer = setInterval(() => void ask(), ASK_EVERY_MS);
     return () => clearInterval(timer);
-  }, [pending, importId]);
+  }, [pending, address]);
   if (!pending || !progress) return null;
   return (
     <p role="status" className="flex items-center gap-3">
@@ -35,7 +41,7 @@ export function ImportProgressBar({ importId }: { importId: string }) {
         aria-label="Import"
       />
       <span className="figures text-sm">
-        {PHASES[progress.phase]}: {progress.done} of {progress.total}
+        {PHASES[progress.phase]}: {formatPercentFigure(progress.done / Math.max(1, progress.total))} %
       </span>
     </p>
   );
