@@ -105,6 +105,9 @@ export function targetExcursions(
     }
   };
   forEachPiece(climate, band.of, fromEpochSeconds, toEpochSeconds, ({ from, to, atFrom, atTo }) => {
+    // Most pieces lie inside the band, and a store has hundreds of thousands.
+    const isInside = (value: number) => value >= band.lower && value <= band.upper;
+    if (isInside(atFrom) && isInside(atTo)) return;
     const ends = [[from, atFrom] as const, [to, atTo] as const];
     const above = stretchAbove(atFrom, atTo, band.upper);
     const below = stretchAbove(-atFrom, -atTo, -band.lower);

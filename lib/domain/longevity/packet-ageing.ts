@@ -21,6 +21,8 @@ export type PacketAgeing =
       probitsAt(day: number): number;
       /** probits a day under the present store */
       ratePerDay: number;
+      /** probits a day if the present store were at its target throughout */
+      targetRatePerDay: number;
       /** percent of fresh weight now */
       moisturePercent: number;
       moistureAssumed: boolean;
@@ -79,6 +81,7 @@ export function packetAgeing(
       return (starts[index] as number) + (stays[index] as StayAgeing).between(from, day);
     },
     ratePerDay,
+    targetRatePerDay: lastStay.targetRatePerDay,
     moisturePercent: lastStay.moisturePercent,
     moistureFrom: lastStay.moistureFrom,
     moistureAssumed: stays.some((stay) => stay.moistureAssumed),

@@ -74,7 +74,11 @@ export function testsForModel(tests: readonly EvaluatedTest[]): {
 /**
  * A packet's stays up to today, each under one climate. A placement planned for a later day says nothing of the seed yet.
  */
-export function staysUntil({ placements }: PacketRecord, climates: StoreClimates, today: string): StoragePeriod[] {
+export function staysUntil(
+  { placements }: Pick<PacketRecord, 'placements'>,
+  climates: StoreClimates,
+  today: string,
+): StoragePeriod[] {
   const stays = storageHistory(
     placements.filter((placement) => placement.from <= today),
     today,
