@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { MOISTURE_METHOD_KEYS, moistureMethod } from '../domain/moisture/moisture-methods';
+import { numberReadings } from '../domain/spreadsheet/number-format';
 import { choice, tickBox } from './choice-field';
 import {
   blankToUndefined,
@@ -20,15 +21,24 @@ import {
 } from './field-schemas';
 import { AMOUNT_UNITS } from './seed-amount';
 
-/** grams on the bench balance; a dish with its lid weighs tens of grams */
-const DISH_G = { min: 0, max: 5_000 } as const;
+/** grams on the bench balance; a dish with its lid weighs tens of grams, never a kilogram */
+const DISH_G = { min: 0, max: 999 } as const;
 /** percent; the equilibrium equation is not used above 95, and nobody's air is below 1 */
 const AIR_HUMIDITY_PERCENT = { min: 1, max: 95 } as const;
 /** degrees C of the air over the seed */
 const AIR_TEMPERATURE_C = { min: -40, max: 60 } as const;
 export const OVEN_DISHES = { min: 2, max: 8 } as const;
 
-const grams = numberBetween(DISH_G, 'g');
+/** '20,114' could be twenty thousand anywhere else; on a dish only 20.114 g makes sense. */
+function onlyReadingOfDish(value: unknown): unknown {
+  if (typeof value !== 'string') return value;
+  const sensible = numberReadings(value.trim()).filter(
+    (reading) => (reading.unit === null || reading.unit === 'g') && reading.value <= DISH_G.max,
+  );
+  return sensible.length === 1 ? sensible[0]?.value : value;
+}
+
+const grams = z.preprocess(onlyReadingOfDish, numberBetween(DISH_G, 'g'));
 const recordId = z.string().max(64, 'This does not name anything in the collection.');
 
 /** One dish: the three weights of the oven, and the two of pre-drying where there was one. */
