@@ -81,6 +81,7 @@ export async function getAccession(number: string) {
       lots: {
         orderBy: { harvestedOn: 'desc' },
         select: {
+          id: true,
           number: true,
           harvestedOn: true,
           generation: true,

@@ -108,41 +108,38 @@ export async function getPackList(
 }
 
 export interface SharedWith {
-  requestNumber: string;
-  recipient: string;
+  id: string;
   on: string;
-  lotNumber: string;
   seeds: number;
+  lotNumber: string;
+  /** null: taken out by hand, before or without a request */
+  request: { number: string; recipient: string } | null;
+  note: string | null;
 }
 
 const MOST_SHARED_SHOWN = 5;
 
-/** Seed of these lots that went to others by request and was not taken back, latest first. */
+/** Seed of these lots that went to others and was not taken back: all of it, and the latest lines of the ledger. */
 export async function findShared(lotIds: readonly string[]): Promise<{ seeds: number; latest: SharedWith[] }> {
-  const lines = await reader().sharingLine.findMany({
-    where: { lotId: { in: [...lotIds] }, movement: { corrected: null } },
-    orderBy: [{ movement: { on: 'desc' } }, { id: 'desc' }],
-    select: {
-      lot: { select: { number: true } },
-      movement: { select: { on: true, seeds: true } },
-      request: { select: { number: true, recipient: true } },
-    },
-  });
-  const shared = lines.flatMap(({ lot, movement, request }) =>
-    lot && movement
-      ? [
-          {
-            requestNumber: request.number,
-            recipient: request.recipient,
-            on: movement.on,
-            lotNumber: lot.number,
-            seeds: -movement.seeds,
-          },
-        ]
-      : [],
-  );
+  const shared = { reason: 'sharing', corrected: { is: null }, packet: { lotId: { in: [...lotIds] } } };
+  const [sum, latest] = await Promise.all([
+    reader().movement.aggregate({ where: shared, _sum: { seeds: true } }),
+    reader().movement.findMany({
+      where: shared,
+      orderBy: [{ on: 'desc' }, { id: 'desc' }],
+      take: MOST_SHARED_SHOWN,
+      select: {
+        id: true,
+        on: true,
+        seeds: true,
+        note: true,
+        request: { select: { number: true, recipient: true } },
+        packet: { select: { lot: { select: { number: true } } } },
+      },
+    }),
+  ]);
   return {
-    seeds: shared.reduce((sum, one) => sum + one.seeds, 0),
-    latest: shared.slice(0, MOST_SHARED_SHOWN),
+    seeds: -(sum._sum.seeds ?? 0) + 0, // + 0 turns -0 into 0
+    latest: latest.map(({ packet, seeds, ...line }) => ({ ...line, seeds: -seeds, lotNumber: packet.lot.number })),
   };
 }

@@ -4,6 +4,8 @@ import { addRequestLine } from '@/lib/server/commands/add-request-line';
 import { createRequest } from '@/lib/server/commands/create-request';
 import { sendRequest } from '@/lib/server/commands/send-request';
 import { splitPacket } from '@/lib/server/commands/split-packet';
+import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
+import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { connections, reader } from '@/lib/server/database/connections';
 import { regrowingNeeds } from '@/lib/server/judging/regrowing-needs';
 import { lastGerminations } from '@/lib/server/queries/last-germination';
@@ -156,10 +158,19 @@ describe('requests', () => {
     expect(await getPackList('R-9999')).toBeNull();
   });
 
-  it('are summed up by lot: what went, and to whom', async () => {
-    expect(await findShared([idOf('L-2020-001'), idOf('L-2020-002')])).toEqual({
-      seeds: 40,
-      latest: [{ requestNumber: 'R-0003', recipient: 'The growers', on: TODAY, lotNumber: 'L-2020-001', seeds: 40 }],
+  it('are summed up by lot with what was taken out by hand, less what was taken back', async () => {
+    const packetId = lots['L-2020-002']?.packetId;
+    const take = { packetId, unit: 'seeds', reason: 'sharing', on: '2026-11-01' };
+    await takeSeedOut(VOLUNTEER, { ...take, amount: '25', note: 'Seed swap in the hall' });
+    await takeSeedOut(VOLUNTEER, { ...take, amount: '99' });
+    const { id } = await reader().movement.findFirstOrThrow({ where: { seeds: -99 } });
+    await undoMovement(VOLUNTEER, { movementId: id });
+    expect(await findShared([idOf('L-2020-001'), idOf('L-2020-002')])).toMatchObject({
+      seeds: 65,
+      latest: [
+        { request: { number: 'R-0003', recipient: 'The growers' }, on: TODAY, lotNumber: 'L-2020-001', seeds: 40 },
+        { request: null, note: 'Seed swap in the hall', lotNumber: 'L-2020-002', seeds: 25 },
+      ],
     });
     expect(await findShared([idOf('L-2020-003')])).toEqual({ seeds: 0, latest: [] });
   });

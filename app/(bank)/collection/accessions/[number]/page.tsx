@@ -5,6 +5,7 @@ import { Facts } from '@/app/_components/facts';
 import { History } from '@/app/_components/history';
 import { JudgementMark } from '@/app/_components/judgement-mark';
 import { PageHead } from '@/app/_components/page-head';
+import { SharedSeed } from '@/app/_components/shared-seed';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { accessionPath, cropPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
@@ -80,6 +81,7 @@ export default async function AccessionPage({ params }: Props) {
       />
       {accession.notes && <p className="max-w-prose whitespace-pre-line">{accession.notes}</p>}
       <AccessionLots accession={accession} />
+      <SharedSeed lotIds={accession.lots.map((lot) => lot.id)} />
       <Decisions accession={accession} />
       <History lines={history} />
     </>

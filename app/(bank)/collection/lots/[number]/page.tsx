@@ -5,6 +5,7 @@ import { JudgementMark } from '@/app/_components/judgement-mark';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { Sentence } from '@/app/_components/sentence';
+import { SharedSeed } from '@/app/_components/shared-seed';
 import { formatCount, formatDate, formatGrams, formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import { accessionPath, cropPath, lotPath } from '@/app/_format/links';
 import { moistureSourceWords } from '@/app/_format/moisture';
@@ -107,6 +108,7 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
         mayChange={mayRecord}
         today={today()}
       />
+      <SharedSeed lotIds={[page.id]} />
       <Origin page={page} mayRecord={mayRecord} />
     </>
   );
