@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { THRESHOLD_KINDS } from '../domain/regrow/threshold-kinds';
-import { countBetween, proportionFromPercent, shortText } from './field-schemas';
+import { bankAddress } from './bank-address';
+import { countBetween, optionalField, proportionFromPercent, shortText } from './field-schemas';
 
 export const bankSchema = z.object({
   name: shortText,
@@ -15,5 +16,6 @@ export const bankSchema = z.object({
     (value) => value >= 0.5 && value <= 0.999,
     'Write a percentage from 50 to 99.9.',
   ),
+  address: optionalField(bankAddress),
   version: countBetween({ min: 1, max: 1_000_000_000 }, 'the version'),
 });

@@ -108,6 +108,14 @@ function BankForm({ bank }: { bank: Awaited<ReturnType<typeof getBank>> }) {
           unit="%"
           defaultValue={toPercent(bank.assurance)}
         />
+        <TextField
+          name="address"
+          label="Where phones reach this bank"
+          hint="Stands in the codes of labels, so that a phone’s camera opens the packet: https://seedroom.example:4300. Without it codes hold the packet’s number, which Scan reads. Labels already printed stay good either way."
+          optional
+          defaultValue={bank.address}
+          className="sm:col-span-2"
+        />
         <div className="sm:col-span-2">
           <SubmitButton>Save settings</SubmitButton>
         </div>

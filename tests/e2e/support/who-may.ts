@@ -100,6 +100,7 @@ export const PAGES: Record<string, PageRule> = {
   '/stores/sharing/[number]/pack-list': { who: 'volunteer', sample: REQUEST },
   '/stores/sharing/[number]/send': { who: 'steward', sample: REQUEST },
   '/stores/sharing/new': { who: 'volunteer' },
+  '/stores/packets': { who: 'visitor' },
   '/stores/packets/[number]': { who: 'visitor', sample: PACKET },
   '/stores/packets/[number]/desiccant': { who: 'volunteer', sample: PACKET },
   '/stores/packets/[number]/merge': { who: 'volunteer', sample: PACKET },
