@@ -149,6 +149,16 @@ export const ACCESSION_FIELDS = [
     ],
   },
   {
+    key: 'sharing',
+    label: 'Sharing',
+    required: false,
+    kind: 'choice',
+    synonyms: [
+      ...['May be shared', 'Shareable', 'Can be shared', 'Share', 'To share', 'Terms of sharing', 'Available'],
+      ...['Weitergabe', 'Abgabe', 'Darf weitergegeben werden', 'Partage', 'Diffusion', 'Compartir', 'Intercambio'],
+    ],
+  },
+  {
     key: 'notes',
     label: 'Notes',
     required: false,

@@ -17,7 +17,13 @@ import {
   parseNumber,
 } from '../../domain/spreadsheet/number-format';
 import { type Quantity, toKeptUnit } from '../../domain/spreadsheet/unit-suffix';
-import { CONTAINER_ADVICE, containerFromWords, isolationFromWords, treatmentFromWords } from './choice-words';
+import {
+  CONTAINER_ADVICE,
+  containerFromWords,
+  isolationFromWords,
+  sharingFromWords,
+  treatmentFromWords,
+} from './choice-words';
 
 export type CellReading =
   | { ok: true; value: unknown; precision?: DatePrecision; replicates?: number }
@@ -121,6 +127,7 @@ function holdsProportions(values: readonly string[]): boolean {
 
 function readChoice(key: string, cell: string, schema: z.ZodType): CellReading {
   if (key === 'treatment') return accept(schema, treatmentFromWords(cell));
+  if (key === 'sharing') return accept(schema, sharingFromWords(cell));
   if (key === 'container') {
     const container = containerFromWords(cell);
     return container ? { ok: true, value: container } : { ok: false, message: CONTAINER_ADVICE };

@@ -1,7 +1,8 @@
-/** Words that stewards write for isolation, containers and treatment, brought to the product's own choices. */
+/** Words that stewards write for isolation, containers, treatment and sharing, brought to the product's own choices. */
 import { ISOLATIONS, type Isolation } from '../../domain/pollination/isolation';
 import { plainWords } from '../../domain/spreadsheet/plain-words';
 import { CONTAINERS, type ContainerKey } from '../../domain/stock/containers';
+import type { SharingTermsKey } from '../../domain/stock/sharing-terms';
 
 const ISOLATION_WORDS: Record<Isolation, string> = {
   'hand pollination':
@@ -105,4 +106,25 @@ export function treatmentFromWords(text: string): string | undefined {
   if (NOT_KNOWN.has(plain)) return 'not known whether treated';
   if (UNTREATED.has(plain)) return undefined;
   return TREATED.has(plain) ? 'treated (with what is not recorded)' : text.trim();
+}
+
+const MAY_BE_SHARED = new Set('yes y may shared free freely x 1 true t ja frei oui libre si'.split(' '));
+for (const phrase of ['may be shared', 'can be shared', 'on request']) MAY_BE_SHARED.add(phrase);
+const MAY_NOT_BE_SHARED = new Set('no n not never private 0 false f nein nie non jamais privado'.split(' '));
+for (const phrase of ['may not be shared', 'do not share', 'not to be shared']) MAY_NOT_BE_SHARED.add(phrase);
+
+/**
+ * What a steward's words say about giving seed away.
+ *
+ * @param text  a cell, not blank
+ * @returns yes or no; any other words are terms, to be read by whoever shares it. When in doubt it may not be shared,
+ *   because seed that was given away does not come back
+ * Checked in tests/schemas/import/choice-words.test.ts
+ */
+export function sharingFromWords(text: string): { sharing: SharingTermsKey; terms?: string } {
+  const plain = plainWords(text);
+  if (NOT_KNOWN.has(plain)) return { sharing: 'not', terms: 'not known whether it may be shared' };
+  if (MAY_BE_SHARED.has(plain)) return { sharing: 'may' };
+  if (MAY_NOT_BE_SHARED.has(plain)) return { sharing: 'not' };
+  return { sharing: 'with-terms', terms: text.trim() };
 }

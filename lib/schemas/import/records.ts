@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { ISOLATION_KEYS } from '../../domain/pollination/isolation';
 import type { DatePrecision } from '../../domain/spreadsheet/date-format';
 import { CONTAINER_KEYS } from '../../domain/stock/containers';
+import { SHARING_TERMS_KEYS } from '../../domain/stock/sharing-terms';
 import {
   accessionNumber,
   longText,
@@ -43,6 +44,7 @@ export function importSchemas(today: string) {
       donor: optionalField(shortText),
       acquiredOn: optionalField(happened),
       origin: optionalField(longText),
+      sharing: z.object({ sharing: z.enum(SHARING_TERMS_KEYS), terms: optionalField(longText) }).optional(),
       notes: optionalField(longText),
     }),
     lots: z.object({

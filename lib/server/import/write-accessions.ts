@@ -27,6 +27,7 @@ export function accessionWriter(writer: BulkWriter): (record: AccessionRecord) =
       acquiredOn: record.acquiredOn,
       origin: record.origin,
       notes: record.notes,
+      ...(record.sharing && { sharing: record.sharing.sharing, sharingTerms: record.sharing.terms }),
       createdAt: writer.now,
     });
     writer.insert('AccessionJudgement', {

@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
 import { ISOLATIONS } from '../../../lib/domain/pollination/isolation';
 import { CONTAINERS } from '../../../lib/domain/stock/containers';
-import { containerFromWords, isolationFromWords, treatmentFromWords } from '../../../lib/schemas/import/choice-words';
+import {
+  containerFromWords,
+  isolationFromWords,
+  sharingFromWords,
+  treatmentFromWords,
+} from '../../../lib/schemas/import/choice-words';
 
 test('each choice is found by its key and by its label', () => {
   for (const { key, label } of ISOLATIONS)
@@ -48,4 +53,11 @@ test('a lot in doubt counts as treated', () => {
     expect(treatmentFromWords(yes)).toBe('treated (with what is not recorded)');
   for (const doubt of ['?', 'unknown']) expect(treatmentFromWords(doubt)).toBe('not known whether treated');
   expect(treatmentFromWords(' hot water ')).toBe('hot water');
+});
+
+test('seed in doubt may not be shared, and words that are neither yes nor no are terms', () => {
+  for (const yes of ['yes', 'May be shared', 'ja', 'x']) expect(sharingFromWords(yes)).toEqual({ sharing: 'may' });
+  for (const no of ['no', 'Do not share', 'Nein']) expect(sharingFromWords(no)).toEqual({ sharing: 'not' });
+  expect(sharingFromWords('?')).toEqual({ sharing: 'not', terms: 'not known whether it may be shared' });
+  expect(sharingFromWords(' not for sale ')).toEqual({ sharing: 'with-terms', terms: 'not for sale' });
 });

@@ -34,6 +34,19 @@ async function refusal(promise: Promise<unknown>): Promise<AppError> {
 describe('importing a spreadsheet', () => {
   useTestBank({ fresh: 'each' });
 
+  it('takes over whether an accession may be shared, and on which terms', async () => {
+    await importText(
+      'accessions',
+      'Number;Name;Crop;May be shared\nB-1;Wrack Line;Leek;no\nB-2;Tern Egg;Leek;not for sale\nB-3;Holm;Leek;\n',
+    );
+    const select = { sharing: true, sharingTerms: true } as const;
+    expect(await reader().accession.findMany({ orderBy: { number: 'asc' }, select })).toEqual([
+      { sharing: 'not', sharingTerms: null },
+      { sharing: 'with-terms', sharingTerms: 'not for sale' },
+      { sharing: 'may', sharingTerms: null },
+    ]);
+  });
+
   it('brings in accessions, their lots with packet, place and deposit, and the tests', async () => {
     await importText('accessions', ACCESSIONS);
     await importText('lots', LOTS);
