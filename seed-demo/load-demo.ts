@@ -13,6 +13,7 @@ import { STORES } from './scenarios/stores';
 import { writeDecisions } from './write-decisions';
 import { writeStorageExperiment } from './write-experiment';
 import { writeHistory } from './write-history';
+import { writePacketCare } from './write-packet-care';
 import { writeRequests } from './write-requests';
 import { writeStores } from './write-stores';
 
@@ -40,6 +41,7 @@ export async function loadDemo(today: string): Promise<{ accessions: number; lot
     await nameBank();
     const storeIds = await writeStores(STORES, calendar);
     const history = await writeHistory(planHistory(ACCESSION_STORIES, calendar), storeIds, today);
+    await writePacketCare(history, storeIds, today);
     await writeDecisions(history, today);
     await writeRequests(today);
     await writeStorageExperiment(ONION_EXPERIMENT);

@@ -6,10 +6,12 @@ import { PageHead } from '@/app/_components/page-head';
 import { Sentence } from '@/app/_components/sentence';
 import { formatChance, formatDate } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
+import { packetPath } from '@/app/_format/store-path';
 import { nextSeason } from '@/lib/domain/calendar/season';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { getBank } from '@/lib/server/queries/bank';
+import { findCareDue } from '@/lib/server/queries/care-due';
 import { countLots } from '@/lib/server/queries/collection-size';
 import { findDecisionsWaiting, findFalling, findPromised, findTestsDue } from '@/lib/server/queries/today';
 import { today } from '@/lib/server/today';
@@ -20,10 +22,11 @@ export default async function TodayPage() {
   const person = await requirePerson('visitor');
   const day = today();
   const bank = await getBank();
-  const [due, falling, waiting, promised, lots] = await Promise.all([
+  const [due, falling, waiting, care, promised, lots] = await Promise.all([
     findTestsDue(),
     findFalling(),
     findDecisionsWaiting(),
+    findCareDue(),
     findPromised(nextSeason(day, bank.sowingMonth)),
     countLots(),
   ]);
@@ -37,7 +40,7 @@ export default async function TodayPage() {
           </Link>
         )}
       </PageHead>
-      <p className="say">{inOneSentence(due.total, waiting.total, falling.total)}</p>
+      <p className="say">{inOneSentence(due.total, waiting.total, falling.total, care.total)}</p>
       <Section
         title="Decisions waiting"
         total={waiting.total}
@@ -95,6 +98,25 @@ export default async function TodayPage() {
           </Row>
         ))}
       </Section>
+      {care.total > 0 && (
+        <Section title="Packets to see to" total={care.total} all="/stores/packets" empty="">
+          {care.rows.map((row) => (
+            <Row
+              key={`${row.packetNumber} ${row.what}`}
+              href={packetPath(row.packetNumber)}
+              title={row.accessionName}
+              crop={row.cropName}
+              number={row.packetNumber}
+            >
+              {row.what === 'seal' ? 'It was opened and not sealed again.' : 'Its desiccant wants changing.'}
+              <span className="block text-sm text-ochre">
+                {row.what === 'seal' ? 'open since' : 'due'} {formatDate(row.on)}
+                <span className="text-ink-2"> · {row.storeName}</span>
+              </span>
+            </Row>
+          ))}
+        </Section>
+      )}
       {promised.length > 0 && (
         <section className="sheet">
           <h2>Decided for the coming season</h2>
@@ -117,12 +139,15 @@ export default async function TodayPage() {
   );
 }
 
-function inOneSentence(testsDue: number, decisions: number, falling: number): string {
-  if (testsDue + decisions + falling === 0) return 'Nothing waits today: no test is due and no lot is near its line.';
+function inOneSentence(testsDue: number, decisions: number, falling: number, care: number): string {
+  if (testsDue + decisions + falling + care === 0) {
+    return 'Nothing waits today: no test is due and no lot is near its line.';
+  }
   const parts = [
     decisions > 0 ? `${decisions} ${decisions === 1 ? 'accession waits' : 'accessions wait'} for a decision` : null,
     testsDue > 0 ? `${testsDue} ${testsDue === 1 ? 'test is' : 'tests are'} due` : null,
     falling > 0 ? `${falling} ${falling === 1 ? 'lot is' : 'lots are'} falling towards the line or through it` : null,
+    care > 0 ? `${care} ${care === 1 ? 'packet wants' : 'packets want'} sealing or a fresh desiccant` : null,
   ].filter((part) => part !== null);
   const last = parts.pop();
   const sentence = parts.length > 0 ? `${parts.join(', ')} and ${last}` : (last as string);

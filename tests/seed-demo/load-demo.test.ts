@@ -28,6 +28,8 @@ const SEEN = {
     JOIN "Packet" p ON p."id" = pl."packetId" JOIN "Store" s ON s."id" = pl."storeId" ORDER BY p."number", pl."from", s."name"`,
   movements: `SELECT p."number", p."role", m."on", m."reason", m."seeds", m."note" FROM "Movement" m
     JOIN "Packet" p ON p."id" = m."packetId" ORDER BY p."number", m."on", m."reason", m."seeds", m."note"`,
+  care: `SELECT p."number", c."on", c."what", c."desiccant", c."changeDueOn" FROM "PacketCare" c
+    JOIN "Packet" p ON p."id" = c."packetId" ORDER BY p."number", c."on", c."id"`,
   tests: `SELECT t."number", l."number" AS "lot", t."setOn", t."finishedOn", r."position", r."seeds", r."normal",
     r."abnormal", r."hard", r."fresh", r."dead", c."number" AS "corrects" FROM "GerminationTest" t
     JOIN "Lot" l ON l."id" = t."lotId" JOIN "Replicate" r ON r."testId" = t."id"
@@ -87,6 +89,10 @@ describe('the demo collection', () => {
     );
     expect(reasons).toEqual(['deposit', 'loss', 'sharing', 'sowing', 'split', 'test']);
     expect(one(`SELECT COUNT(*) AS n FROM "Packet" WHERE "role" = 'safety-duplicate'`)).toBeGreaterThan(15);
+    expect(one(`SELECT COUNT(*) AS n FROM "Packet" WHERE "role" = 'base'`)).toBe(1);
+    expect(one(`SELECT COUNT(*) AS n FROM "Store" WHERE "kind" = 'partner-bank'`)).toBe(1);
+    expect(one(`SELECT COUNT(*) AS n FROM "PacketCare" WHERE "what" = 'desiccant'`)).toBe(2);
+    expect(one(`SELECT COUNT(*) AS n FROM "PacketCare" WHERE "what" = 'opened'`)).toBe(1);
     expect(one(`SELECT COUNT(*) AS n FROM "GerminationTest" WHERE "correctsId" IS NOT NULL`)).toBe(1);
     expect(one(`SELECT COUNT(*) AS n FROM "Lot" WHERE "treatment" IS NOT NULL`)).toBe(1);
     expect(one(`SELECT COUNT(*) AS n FROM "Replicate" WHERE "hard" > 5`)).toBeGreaterThan(5);

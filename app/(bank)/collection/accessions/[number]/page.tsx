@@ -4,16 +4,19 @@ import { notFound } from 'next/navigation';
 import { Facts } from '@/app/_components/facts';
 import { History } from '@/app/_components/history';
 import { JudgementMark } from '@/app/_components/judgement-mark';
+import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { SharedSeed } from '@/app/_components/shared-seed';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { accessionPath, cropPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
+import { duplicateWarning, stockInWords } from '@/app/_format/stock-words';
 import { sharingLabel } from '@/lib/domain/stock/sharing-terms';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { getAccession } from '@/lib/server/queries/accessions';
 import { findHistory } from '@/lib/server/queries/history';
+import { findStock } from '@/lib/server/queries/stock';
 import { AccessionLots } from './_parts/accession-lots';
 import { Decisions } from './_parts/decisions';
 
@@ -29,7 +32,12 @@ export default async function AccessionPage({ params }: Props) {
   const person = await requirePerson('visitor');
   const accession = await getAccession(readParameter((await params).number));
   if (!accession) notFound();
-  const history = await findHistory([{ entity: 'accession', ids: [accession.id] }]);
+  const [history, packets] = await Promise.all([
+    findHistory([{ entity: 'accession', ids: [accession.id] }]),
+    findStock({ lotIds: accession.lots.map(({ id }) => id) }),
+  ]);
+  const whereItIs = stockInWords(packets);
+  const warning = duplicateWarning(packets);
   const { crop, judgement } = accession;
   const path = accessionPath(accession.number);
   return (
@@ -80,6 +88,8 @@ export default async function AccessionPage({ params }: Props) {
         ]}
       />
       {accession.notes && <p className="max-w-prose whitespace-pre-line">{accession.notes}</p>}
+      {whereItIs && <p className="max-w-prose">{whereItIs}</p>}
+      {warning && <Notice kind="note">{warning}</Notice>}
       <AccessionLots accession={accession} />
       <SharedSeed lotIds={accession.lots.map((lot) => lot.id)} />
       <Decisions accession={accession} />

@@ -8,7 +8,7 @@ export function PacketViability({ forecast }: { forecast: PacketForecast | undef
   return (
     <>
       <Viability median={forecast.median} lower={forecast.lower} upper={forecast.upper} />
-      <span className="quiet block text-sm whitespace-normal">
+      <span className="quiet block font-sans text-sm whitespace-normal">
         in ten years here {formatPercent(forecast.inTenYears)}
       </span>
     </>

@@ -10,7 +10,7 @@ import { requirePerson } from '@/lib/server/auth/require-person';
 import { today } from '@/lib/server/today';
 import { cautionsOf, PacketFormPage } from '../../_parts/packet-form-page';
 import { type PacketProps, packetOfAddress } from '../../_parts/packet-of-address';
-import { DesiccantFields } from '../../_parts/packing-fields';
+import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { repack } from '../../actions';
 
 export const metadata: Metadata = { title: 'Repack a packet' };

@@ -15,7 +15,7 @@ import { findStoreChoices } from '@/lib/server/queries/stores';
 import { today } from '@/lib/server/today';
 import { cautionsOf, PacketFormPage } from '../../_parts/packet-form-page';
 import { type PacketProps, packetOfAddress } from '../../_parts/packet-of-address';
-import { DesiccantFields } from '../../_parts/packing-fields';
+import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { splitOff } from '../../actions';
 
 export const metadata: Metadata = { title: 'Split a packet' };

@@ -31,7 +31,14 @@ export default async function TakeSeedPage(props: PacketProps) {
   const packet = await packetOfAddress(props);
   const day = today();
   return (
-    <PacketFormPage packet={packet} title="Take seed out of">
+    <PacketFormPage
+      packet={packet}
+      title="Take seed out of"
+      about={
+        packet.role === 'safety-duplicate' &&
+        'This is a safety duplicate, kept in case all else is lost. Take seed from active stock if there is any.'
+      }
+    >
       {packet.seeds === 0 ? (
         <EmptyState>
           <p>
