@@ -1,4 +1,5 @@
-// `npm run bench`: how long judging takes as a collection grows, and how fast its long lists come over HTTP.
+// `npm run bench`: how long judging takes as a collection grows, how fast its long lists come over HTTP, and how fast a
+// logger's file is imported.
 import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import path from 'node:path';
@@ -18,10 +19,11 @@ import {
   waitUntilAlive,
 } from './steps.mjs';
 
-const USAGE = `npm run bench [-- --judging | --pages]
+const USAGE = `npm run bench [-- --judging | --pages | --readings]
 
   --judging   only the judging of 1,000, 10,000 and 100,000 lots (some minutes)
   --pages     only the lists over HTTP, with 10,000 lots
+  --readings  only the import of a logger's file of 500,000 rows
 
 Environment: PORT (4390), the first port tried for the server. Writes test-results/bench.json.`;
 const SIZES = [1000, 10_000, 100_000];
@@ -33,8 +35,11 @@ if (process.argv.includes('--help')) {
   say(USAGE);
   process.exit(0);
 }
-const wantsJudging = !process.argv.includes('--pages');
-const wantsPages = !process.argv.includes('--judging');
+const PARTS = ['judging', 'pages', 'readings'];
+const asked = PARTS.filter((part) => process.argv.includes(`--${part}`));
+const wants = (part) => asked.length === 0 || asked.includes(part);
+const wantsJudging = wants('judging');
+const wantsPages = wants('pages');
 
 requireNode();
 ensureInstalled();
@@ -50,8 +55,10 @@ process.on('exit', () => {
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(1));
 
 const STORES_FOLDER = 'stores';
-writeStores();
-const judging = (wantsJudging ? SIZES : [LOTS_FOR_PAGES]).map(judge);
+const readings = wants('readings') ? importReadings() : null;
+if (readings) sayReadings(readings);
+if (wantsJudging || wantsPages) writeStores();
+const judging = (wantsJudging ? SIZES : wantsPages ? [LOTS_FOR_PAGES] : []).map(judge);
 if (wantsJudging) {
   const tailEvaluationsPerLot = countTailEvaluations();
   for (const row of judging) row.tailEvaluationsPerLot = tailEvaluationsPerLot;
@@ -63,7 +70,7 @@ if (wantsPages) sayPages(pages);
 const results = path.join(ROOT, 'test-results');
 ensureFolder(results);
 const machine = { processor: cpus()[0]?.model, cores: cpus().length, node: process.versions.node };
-writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, judging, pages }, null, 2)}\n`);
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, readings, judging, pages }, null, 2)}\n`);
 say('\nWritten to test-results/bench.json.');
 process.exit(0);
 
@@ -76,6 +83,12 @@ function writeStores() {
   say('Writing five years of hourly readings of 20 stores …');
   ensureFolder(dataFolder(STORES_FOLDER));
   lastLineOf(typescriptArguments('tests/bench/judging.ts', '--stores'), { DATA_DIR: dataFolder(STORES_FOLDER) });
+}
+
+function importReadings() {
+  say("Importing a logger's file of 500,000 rows …");
+  ensureFolder(dataFolder('readings'));
+  return lastLineOf(typescriptArguments('tests/bench/readings.ts'), { DATA_DIR: dataFolder('readings') });
 }
 
 /** Each size in a process of its own, so that none finds the machine code or the store climates of another. */
@@ -152,6 +165,34 @@ function floorSecondsPerLot({ tailEvaluationsPerLot, nanosecondsPerTail }) {
 
 function allTogether({ load, evaluate, write }) {
   return load.cpuSeconds + evaluate.cpuSeconds + write.cpuSeconds;
+}
+
+function sayReadings({ rows, megabytes, longestHoldUpMilliseconds, peakMemoryMegabytes, ...taken }) {
+  say(
+    `\nA logger's file of ${rows} rows, ${megabytes.toFixed(1)} MB. Seconds; processor time in brackets; the best of three.`,
+  );
+  const names = {
+    import: 'imported by the command',
+    importAgain: 'the same file again',
+    read: 'read, without writing',
+    bareParse: 'bare parse: lines, cells, numbers',
+    bareInsert: 'bare insert: one statement, one transaction',
+  };
+  sayTable(
+    ['', 'seconds', 'rows a second'],
+    Object.entries(names).map(([key, name]) => [
+      name,
+      `${taken[key].seconds.toFixed(2)} (${taken[key].cpuSeconds.toFixed(2)})`,
+      Math.round(rows / taken[key].cpuSeconds),
+    ]),
+  );
+  const times = (one, other) => (taken[one].cpuSeconds / taken[other].cpuSeconds).toFixed(2);
+  say(
+    `By processor time the import takes ${times('import', 'bareParse')} times a bare parse and ${times('import', 'bareInsert')} times a bare insert; reading alone ${times('read', 'bareParse')} times a bare parse.`,
+  );
+  say(
+    `Nobody waited longer than ${longestHoldUpMilliseconds.toFixed(0)} ms for the server meanwhile; peak memory ${peakMemoryMegabytes.toFixed(0)} MB.`,
+  );
 }
 
 function sayPages(rows) {
