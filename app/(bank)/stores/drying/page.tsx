@@ -49,7 +49,7 @@ export default async function DryingPage({ searchParams }: Props) {
       {ended.rows.length > 0 && (
         <section className="grid gap-3" aria-labelledby="ended">
           <h2 id="ended">Ended</h2>
-          <RunTable runs={ended.rows} caption="Runs that have ended, the latest first" />
+          <RunTable ended runs={ended.rows} caption="Runs that have ended, the latest first" />
           <Pager
             page={ended.page}
             pages={ended.pages}

@@ -7,16 +7,20 @@ import type { DryingRunRow } from '@/lib/server/queries/drying-runs';
 import { HintMark } from './hint-mark';
 import { stopHint } from './stop-hint';
 
+interface Props {
+  runs: readonly DryingRunRow[];
+  caption: string;
+  ended?: boolean;
+}
+
 /** Drying runs, one a row: what to do with those that run, what was reached by those that ended. */
-export function RunTable({ runs, caption }: { runs: readonly DryingRunRow[]; caption: string }) {
+export function RunTable({ runs, caption, ended = false }: Props) {
+  const [now, last] = ended ? ['reached', 'ended'] : ['now', 'what to do'];
   return (
     <div className="sheet overflow-x-auto p-0!">
       <table className="ledger stacked">
         <caption className="sr-only">{caption}</caption>
-        <TableHead
-          columns={['run', 'seed', 'since', 'now', 'wanted', 'what to do']}
-          words={['run', 'seed', 'since', 'what to do']}
-        />
+        <TableHead columns={['run', 'seed', 'since', now, 'wanted', last]} words={['run', 'seed', 'since', last]} />
         <tbody>
           {runs.map((run) => (
             <tr key={run.id}>
@@ -30,15 +34,13 @@ export function RunTable({ runs, caption }: { runs: readonly DryingRunRow[]; cap
                 {run.dryingWith && <span className="quiet block">{run.dryingWith}</span>}
               </td>
               <td data-label="since">{formatDate(run.startedOn)}</td>
-              <td className="number" data-label={run.endedOn ? 'reached' : 'now'}>
+              <td className="number" data-label={now}>
                 {run.progress.ok ? formatMoisture(run.progress.moistureNowPercent) : '–'}
               </td>
               <td className="number" data-label="wanted">
                 {formatMoisture(run.targetMoisturePercent)}
               </td>
-              <td data-label={run.endedOn ? 'ended' : 'what to do'}>
-                {run.endedOn ? `Ended ${formatDate(run.endedOn)}` : <HintMark hint={stopHint(run)} />}
-              </td>
+              <td data-label={last}>{run.endedOn ? formatDate(run.endedOn) : <HintMark hint={stopHint(run)} />}</td>
             </tr>
           ))}
         </tbody>

@@ -34,7 +34,7 @@ export function WeighingTable({ run, mayRecord }: { run: DryingRunDetail; mayRec
                   <td data-label="">
                     <Link
                       href={`${dryingPath(run.number)}/correct?weighing=${encodeURIComponent(id)}`}
-                      className="inline-flex min-h-11 items-center"
+                      className="inline-flex min-h-11 items-center text-ink underline underline-offset-3"
                     >
                       Correct<span className="sr-only"> {clock(atEpochSeconds)}</span>
                     </Link>

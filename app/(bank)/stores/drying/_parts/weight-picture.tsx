@@ -43,7 +43,7 @@ const TOP = 20;
 const BOTTOM = 30;
 const HOURS_A_DAY = 24;
 /** shorter pictures are marked by the hour */
-const BY_THE_HOUR = 48;
+const BY_THE_HOUR = 30;
 
 function Drawing({ picture, hourZero, label, width, height, ticks }: DrawingProps) {
   const { weighed, curve, targetWeightG, reachedBetween } = picture;

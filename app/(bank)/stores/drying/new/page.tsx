@@ -56,7 +56,7 @@ export default async function NewDryingRunPage({ searchParams }: Props) {
       />
       {lot.target && !lot.target.ok && <Notice kind="caution">{lot.target.reason}</Notice>}
       <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
-        <div className="lg:order-last">
+        <div className="lg:col-start-2 lg:row-start-1">
           <Cautions keys={['drying-heat', 'cobalt-silica-gel', ...(lot.treatment ? ['treated-seed'] : [])]} />
         </div>
         <StartForm

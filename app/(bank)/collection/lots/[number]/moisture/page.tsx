@@ -89,7 +89,11 @@ export default async function LotMoisturePage({ params, searchParams }: Props) {
 }
 
 function limitsOf({ target }: LotMoisture): MoistureLimit[] {
-  const most: MoistureLimit = { percent: SEALING_LIMIT_PERCENT, label: 'most to seal', kind: 'most' };
+  const most: MoistureLimit = {
+    percent: SEALING_LIMIT_PERCENT,
+    label: `at most ${SEALING_LIMIT_PERCENT} % to seal`,
+    kind: 'most',
+  };
   if (!target?.ok) return [most];
   const { moisturePercent, lowestPercent } = target;
   const wanted: MoistureLimit = {

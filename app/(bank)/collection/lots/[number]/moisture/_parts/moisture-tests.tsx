@@ -157,9 +157,9 @@ export function PacketMoistures({ packets }: { packets: readonly PacketMoisture[
   );
 }
 
-function sealedSource({ measured, moisturePercent }: NonNullable<PacketMoisture['stay']>): string {
+function sealedSource({ measured, moisturePercent, from }: NonNullable<PacketMoisture['stay']>): string {
   if (measured) return moistureSourceWords({ kind: 'measured', tests: measured.tests });
   return moisturePercent === null
     ? 'not measured: that of seed from an ordinary room is assumed'
-    : moistureSourceWords({ kind: 'written' });
+    : `${moistureSourceWords({ kind: 'written' })}, ${formatDate(from)}`;
 }

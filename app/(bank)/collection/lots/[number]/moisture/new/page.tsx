@@ -71,25 +71,23 @@ export default async function NewMoistureTestPage({ params, searchParams }: Prop
         </Notice>
       ) : (
         <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
-          <div className="grid min-w-0 gap-4 lg:order-last">
+          <div className="grid min-w-0 gap-4 lg:col-start-2 lg:row-start-1">
             <Cautions keys={cautionKeys(way, lot)} />
             {way === 'air' && <AirNote lot={lot} />}
           </div>
-          {(way !== 'air' || lot.oil) && (
-            <MoistureTestForm
-              key={way}
-              lotNumber={lot.number}
-              today={today()}
-              way={way}
-              packets={packetOptions(lot)}
-              {...(corrected ? { correcting: asWritten(corrected) } : {})}
-            />
-          )}
-          {way === 'oven' && (
-            <div className="lg:col-span-2">
-              <OvenAdviceList crop={lot.crop} />
-            </div>
-          )}
+          <div className="grid min-w-0 gap-6 lg:col-start-1 lg:row-start-1">
+            {(way !== 'air' || lot.oil) && (
+              <MoistureTestForm
+                key={way}
+                lotNumber={lot.number}
+                today={today()}
+                way={way}
+                packets={packetOptions(lot)}
+                {...(corrected ? { correcting: asWritten(corrected) } : {})}
+              />
+            )}
+            {way === 'oven' && <OvenAdviceList crop={lot.crop} />}
+          </div>
         </div>
       )}
     </>
