@@ -75,7 +75,10 @@ export default async function RequestDetailPage({ params, searchParams }: Props)
             <p className="quiet">Nothing is on the list{isOpen ? ' yet' : ''}.</p>
           </EmptyState>
         ) : changing ? (
-          <LinesForm request={request} />
+          <>
+            <LinesForm request={request} />
+            {!mayActAs(person, 'steward') && <p className="label">A steward looks it over and sends it.</p>}
+          </>
         ) : (
           <LinesTable lines={request.lines} />
         )}
