@@ -47,6 +47,7 @@ export function permittedDifference(firstPoints: number, secondPoints: number): 
 
 /**
  * The doubt that a packet's present stay leaves, if any. The latest test speaks: where it agrees again, there is none.
+ * A test of the day on which the stay began says nothing of the seal: nobody knows whether it came before or after.
  *
  * @param placements  of the packet, in the order they happened
  * @param tests       of the packet, in any order, corrected ones left out
@@ -60,7 +61,7 @@ export function sealDoubt(placements: readonly Placement[], tests: readonly Pack
   if (stay === undefined || !isHermetic(stay.container)) return null;
   const within = testsWithin(tests, stay.from, undefined);
   const test = within.at(-1);
-  if (test === undefined) return null;
+  if (test === undefined || test.testedOn === stay.from) return null;
   const earlier = within.slice(0, -1);
   const lastEarlier = earlier.at(-1);
   if (stay.moisturePercent === null && lastEarlier === undefined) return null;

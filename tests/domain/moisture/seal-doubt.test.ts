@@ -56,6 +56,11 @@ test('where nothing was written the latest test is held against the mean of the 
   ).toMatchObject({ before: { kind: 'tested', testedOn: '2024-03-01' }, beforePercent: 6.1 });
 });
 
+test('seed that is measured moist, dried and sealed on one day leaves no doubt; from the next day on it does', () => {
+  expect(sealDoubt(packedAt(5.2), [found('2020-01-01', 12)])).toBeNull();
+  expect(sealDoubt(packedAt(5.2), [found('2020-01-02', 12)])).not.toBeNull();
+});
+
 test('an open packet, a test from before the stay, and no packet at all leave no doubt', () => {
   expect(sealDoubt(packedAt(5.2, 'paper-envelope'), [found('2024-03-01', 9)])).toBeNull();
   expect(sealDoubt(packedAt(5.2), [found('2019-12-31', 9)])).toBeNull();
