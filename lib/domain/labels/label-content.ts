@@ -80,5 +80,5 @@ export function labelLines(content: LabelContent): { lines: LabelLine[]; missing
 }
 
 function germinationWords({ germinated, sown, testedOn }: LabelledGermination): string {
-  return `germinated ${Math.round((100 * germinated) / sown)} % of ${sown} on ${testedOn}`;
+  return `germ. ${Math.round((100 * germinated) / sown)} % of ${sown}, ${testedOn}`;
 }

@@ -1,4 +1,4 @@
-import { breakText, cutStart, fitLines, type Measure } from './fit-text';
+import { cutStart, fitLines, type Measure } from './fit-text';
 import { LABEL_PARTS, type LabelLine, type LabelPart, NEEDED_PARTS } from './label-content';
 import type { PlacedText, Rectangle } from './label-drawing';
 import { textRuns, textWidthMm, type Weight } from './measure-text';
@@ -16,7 +16,9 @@ const SIZES_PT = [13, 12, 11, 10, 9.5, 9, 8.5, 8, 7.5, 7, 6.5, 6] as const;
 const LEAST_PT = 6;
 /** The name stands out, except where there is hardly room for it. */
 const LARGE_NAME = { times: 1.3, lines: 2 };
-const SMALL_NAME = { times: 1, lines: 1 };
+const SMALL_NAME = { times: 1, lines: 2 };
+const SHORT_NAME = { times: 1, lines: 1 };
+type NameStyle = typeof LARGE_NAME;
 const LINE_TIMES = 1.18;
 /** From the top of a line to its baseline, as a share of its height. */
 const BASELINE_SHARE = 0.78;
@@ -44,9 +46,13 @@ const BOLD: readonly LabelPart[] = ['name', 'packet number', 'caution'];
  * Checked in tests/domain/labels/layout-label.test.ts
  */
 export function fitTextBlock(lines: readonly LabelLine[], room: Rectangle): TextBlock | null {
+  const fitted = (kept: readonly LabelLine[], sizePt: number, name: NameStyle, mayCut: boolean) => {
+    const rows = setLines(kept, sizePt, room.widthMm, name, mayCut);
+    return rows && heightMm(rows) <= room.heightMm ? rows : null;
+  };
   for (const sizePt of SIZES_PT) {
-    const rows = setLines(lines, sizePt, room.widthMm, LARGE_NAME);
-    if (rows?.every((row) => !row.cut) && heightMm(rows) <= room.heightMm) return place(rows, [], room);
+    const rows = fitted(lines, sizePt, LARGE_NAME, false);
+    if (rows) return place(rows, [], room);
   }
   const leftOut: LabelPart[] = [];
   const givingWay = [...LABEL_PARTS].reverse().filter((part) => !NEEDED_PARTS.includes(part));
@@ -57,11 +63,11 @@ export function fitTextBlock(lines: readonly LabelLine[], room: Rectangle): Text
       leftOut.push(part);
       kept = kept.filter((line) => line.part !== part);
     }
-    const rows = setLines(kept, LEAST_PT, room.widthMm, LARGE_NAME);
-    if (rows && heightMm(rows) <= room.heightMm) return place(rows, leftOut, room);
+    const rows = fitted(kept, LEAST_PT, LARGE_NAME, true) ?? fitted(kept, LEAST_PT, SMALL_NAME, true);
+    if (rows) return place(rows, leftOut, room);
   }
-  const rows = setLines(kept, LEAST_PT, room.widthMm, SMALL_NAME);
-  return rows && heightMm(rows) <= room.heightMm ? place(rows, leftOut, room) : null;
+  const rows = fitted(kept, LEAST_PT, SHORT_NAME, true);
+  return rows && place(rows, leftOut, room);
 }
 
 interface Row {
@@ -73,21 +79,29 @@ interface Row {
   framed: 'first' | 'middle' | 'last' | 'only' | null;
 }
 
-/** Every line broken to the width; null when a number or a caution does not fit at this size. */
-function setLines(lines: readonly LabelLine[], sizePt: number, widthMm: number, name: typeof LARGE_NAME): Row[] | null {
+/** Numbers and cautions are whole or not there. */
+const NEVER_CUT: readonly LabelPart[] = ['packet number', 'lot number', 'caution'];
+
+/** Every line broken to the width; null when one does not fit at this size and may not be cut. */
+function setLines(
+  lines: readonly LabelLine[],
+  sizePt: number,
+  widthMm: number,
+  name: NameStyle,
+  mayCut: boolean,
+): Row[] | null {
   const rows: Row[] = [];
   for (const { part, text } of joinShort(lines, sizePt, widthMm)) {
     const weight = BOLD.includes(part) ? 'bold' : 'regular';
     const ownPt = part === 'name' ? sizePt * name.times : sizePt;
     const roomMm = widthMm * WIDTH_KEPT - (part === 'caution' ? 2 * (FRAME_GAP_MM + FRAME_LINE_MM) : 0);
     const measure = (piece: string) => textWidthMm(piece, ownPt, weight);
+    const most = part === 'name' ? name.lines : (MOST_LINES[part] ?? 1);
     const fitted =
       part === 'place'
-        ? fitPlace(text, roomMm, measure)
-        : fitLines(text, roomMm, part === 'name' ? name.lines : (MOST_LINES[part] ?? 1), measure);
+        ? fitPlace(text, roomMm, measure, mayCut)
+        : fitLines(text, roomMm, most, measure, mayCut && !NEVER_CUT.includes(part));
     if (!fitted) return null;
-    const mayBeCut = part !== 'packet number' && part !== 'lot number' && part !== 'caution';
-    if (fitted.cut && !mayBeCut) return null;
     fitted.lines.forEach((line, index) => {
       const framed = part === 'caution' ? frameSide(index, fitted.lines.length) : null;
       rows.push({ part, text: line, sizePt: ownPt, weight, cut: fitted.cut, framed });
@@ -97,9 +111,9 @@ function setLines(lines: readonly LabelLine[], sizePt: number, widthMm: number, 
 }
 
 /** On two lines if it fits so; otherwise its end, which says most: '…› Box 7'. */
-function fitPlace(text: string, roomMm: number, measure: Measure): { lines: string[]; cut: boolean } | null {
-  const lines = breakText(text, roomMm, measure);
-  if (lines && lines.length <= MOST_PLACE_LINES) return { lines, cut: false };
+function fitPlace(text: string, roomMm: number, measure: Measure, mayBeCut: boolean) {
+  const whole = fitLines(text, roomMm, MOST_PLACE_LINES, measure, false);
+  if (whole || !mayBeCut) return whole;
   const end = cutStart(text, roomMm, measure);
   return end === '' ? null : { lines: [end], cut: true };
 }

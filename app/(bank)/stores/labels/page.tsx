@@ -7,6 +7,7 @@ import { formatCount } from '@/app/_format/figures';
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
 import { MOST_LIST_LENGTH, writePacketList } from '@/lib/domain/labels/packet-list';
 import { requirePerson } from '@/lib/server/auth/require-person';
+import { mayActAs } from '@/lib/server/auth/roles';
 import { type LabelRun, pageOfRun, pagesOf, remarksOn } from '@/lib/server/labels/print-run';
 import { getBank } from '@/lib/server/queries/bank';
 import { findFormats } from '@/lib/server/queries/label-formats';
@@ -29,7 +30,7 @@ interface Props {
 }
 
 export default async function LabelsPage({ searchParams }: Props) {
-  await requirePerson('volunteer');
+  const person = await requirePerson('volunteer');
   const address = await searchParams;
   const wanted = readLabelsAddress(address);
   if (wanted.adding === 'ticked') redirect(labelsHref(address, { page: wanted.page }));
@@ -46,6 +47,8 @@ export default async function LabelsPage({ searchParams }: Props) {
   ]);
   const { question, asked } = runOfAddress(address, formats, contents.length);
   const run: LabelRun | null = asked && { ...asked, contents, bankAddress: bank.address };
+  const chosen = new Set(contents.map((content) => content.packetNumber));
+  const find = <FindPackets address={address} found={found} stores={stores} chosen={chosen} />;
   return (
     <>
       <PageHead title="Labels" below="Choose packets, see the sheet as it will be printed, make a PDF." />
@@ -54,13 +57,15 @@ export default async function LabelsPage({ searchParams }: Props) {
       <div className="grid items-start gap-6 lg:grid-cols-2">
         <div className="grid min-w-0 gap-6">
           {contents.length > 0 && <ChosenPackets address={address} contents={contents} />}
-          <PrintOptions address={address} question={question} formats={formats} mayPrint={contents.length > 0} />
-          <FindPackets
+          {contents.length === 0 && find}
+          <PrintOptions
             address={address}
-            found={found}
-            stores={stores}
-            chosen={new Set(contents.map((content) => content.packetNumber))}
+            question={question}
+            formats={formats}
+            mayPrint={contents.length > 0}
+            maySetFormats={mayActAs(person, 'steward')}
           />
+          {contents.length > 0 && find}
         </div>
         <section className="grid min-w-0 gap-3" aria-labelledby="preview">
           <h2 id="preview">Preview</h2>

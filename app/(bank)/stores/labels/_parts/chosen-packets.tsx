@@ -13,7 +13,7 @@ export function ChosenPackets({ address, contents }: { address: Address; content
   const numbers = contents.map((content) => content.packetNumber);
   return (
     <details className="sheet">
-      <summary className="flex min-h-11 cursor-pointer flex-wrap items-center justify-between gap-2 font-semibold">
+      <summary className="cursor-pointer py-2.5 font-semibold">
         {formatCount(contents.length)} {contents.length === 1 ? 'packet' : 'packets'} chosen
       </summary>
       <ul className="divide-y divide-rule">

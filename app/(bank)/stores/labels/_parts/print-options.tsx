@@ -11,10 +11,11 @@ interface Props {
   question: Question<PrintRunQuery>;
   formats: readonly NamedFormat[];
   mayPrint: boolean;
+  maySetFormats: boolean;
 }
 
 /** What labels are printed on. Both buttons take what stands in the fields now. */
-export function PrintOptions({ address, question, formats, mayPrint }: Props) {
+export function PrintOptions({ address, question, formats, mayPrint, maySetFormats }: Props) {
   return (
     <form action="/stores/labels" className="sheet grid gap-4" key={JSON.stringify(question.typed)}>
       <h2>Print on</h2>
@@ -38,7 +39,7 @@ export function PrintOptions({ address, question, formats, mayPrint }: Props) {
         empty="as the labels are set"
       />
       <details open={question.errors.shiftX || question.errors.shiftY ? true : undefined}>
-        <summary className="flex min-h-11 cursor-pointer items-center font-semibold">
+        <summary className="cursor-pointer py-2.5 font-semibold">
           The printer prints shifted
         </summary>
         <p className="label mb-2">
@@ -60,10 +61,15 @@ export function PrintOptions({ address, question, formats, mayPrint }: Props) {
         )}
       </div>
       <p className="label">
-        Print at 100 % (‘actual size’), not ‘fit to page’.{' '}
-        <Link href="/stores/labels/formats" prefetch={false}>
-          Labels of another size
-        </Link>
+        Print at 100 % (‘actual size’), not ‘fit to page’.
+        {maySetFormats && (
+          <>
+            {' '}
+            <Link href="/stores/labels/formats" prefetch={false}>
+              Labels of another size
+            </Link>
+          </>
+        )}
       </p>
     </form>
   );

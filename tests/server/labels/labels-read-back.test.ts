@@ -1,0 +1,159 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { packetCode } from '@/lib/domain/labels/code-text';
+import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
+import { CODE_KINDS, labelsPerPage } from '@/lib/domain/labels/label-format';
+import { type LabelPage, layoutPage } from '@/lib/domain/labels/layout-pages';
+import { readCode } from '@/lib/domain/labels/read-code';
+import { encodeCode } from '@/lib/server/labels/encode-code';
+import { labelsPdf } from '@/lib/server/labels/labels-pdf';
+import { cutOut, decodeCodes, type GreyImage } from '@/tests/support/labels/decode';
+import { labelContent } from '@/tests/support/labels/label-to-print';
+import { type PrintedPage, renderPdf } from '@/tests/support/labels/render-pdf';
+
+/** A label printer's head, and a finer one or an office printer. */
+const RESOLUTIONS = [203, 300] as const;
+const ADDRESS = 'https://seedroom.example:4300';
+const NAMES = [
+  'Westness Black Kale',
+  'Łódź Äpfelgrün ß, née Señorita, a name so long that it has to be broken over lines and cut in the end',
+  'Капуста чорна',
+];
+const NO_SHIFT = { shiftXMm: 0, shiftYMm: 0 };
+
+/** A whole page: every place has a label, names long and short, every third treated, codes bare or addresses. */
+function fullPage(format: (typeof COMMON_FORMATS)[number], kind: 'qr' | 'data-matrix', address: string | null) {
+  const labels = Array.from({ length: labelsPerPage(format) }, (_, index) => {
+    const number = `P-${String(10_007 + 37 * index).padStart(5, '0')}`;
+    const content = labelContent({
+      packetNumber: number,
+      accessionName: NAMES[index % NAMES.length] ?? '',
+      treatment: index % 3 === 1 ? 'thiram' : null,
+    });
+    return { number, label: { content, code: encodeCode(kind, packetCode(number, address)) } };
+  });
+  const laid = layoutPage(
+    format,
+    labels.map(({ label }) => label),
+    NO_SHIFT,
+  );
+  if (!laid.ok) throw new Error(`${format.name}: ${laid.problem.reason}`);
+  return { page: laid.page, numbers: labels.map(({ number }) => number) };
+}
+
+/** Each label of a printed page by itself, as it lies before a camera: the numbers that a decoder reads. */
+async function numbersOn(format: (typeof COMMON_FORMATS)[number], page: LabelPage, printed: GreyImage, dots: number) {
+  const read: (string | undefined)[] = [];
+  for (const { xMm, yMm } of page.labels) {
+    const dot = (mm: number) => Math.round((mm / 25.4) * dots);
+    const label = cutOut(printed, dot(xMm), dot(yMm), dot(format.labelWidthMm), dot(format.labelHeightMm));
+    const [text] = await decodeCodes(label);
+    read.push(text === undefined ? undefined : readCode(text)?.number);
+  }
+  return read;
+}
+
+describe.each(RESOLUTIONS)('labels printed at %i dots an inch', (dots) => {
+  describe.each(COMMON_FORMATS.map((format) => [format.name, format] as const))('%s', (_, format) => {
+    for (const { key: kind, label: kindLabel } of CODE_KINDS) {
+      for (const address of [null, ADDRESS]) {
+        test(`every ${kindLabel} with ${address ? 'an address' : 'a bare number'} is read back`, async () => {
+          const { page, numbers } = fullPage(format, kind, address);
+          const [printed] = await renderPdf(await labelsPdf([page]), dots);
+          if (!printed) throw new Error('no page');
+          expect(await numbersOn(format, page, printed, dots)).toEqual(numbers);
+        });
+      }
+    }
+  });
+});
+
+describe('worn prints', () => {
+  // The smallest labels: codes of squares of three dots.
+  const [smallest] = COMMON_FORMATS.filter(({ key }) => key === 'a4-65');
+  let printed: PrintedPage;
+  let page: LabelPage;
+  let numbers: string[];
+  beforeAll(async () => {
+    if (!smallest) throw new Error('no format');
+    ({ page, numbers } = fullPage(smallest, 'qr', ADDRESS));
+    const [first] = await renderPdf(await labelsPdf([page]), 203);
+    if (!first) throw new Error('no page');
+    printed = first;
+  });
+  const readAfter = async (wear: (image: GreyImage) => GreyImage) =>
+    smallest && (await numbersOn(smallest, page, wear(printed), 203));
+
+  test('black and white without greys, as a thermal head burns it, is read back', async () => {
+    expect(await readAfter(({ grey, ...size }) => ({ ...size, grey: grey.map((dot) => (dot < 128 ? 0 : 255)) }))).toEqual(
+      numbers,
+    );
+  });
+
+  test('ink that runs by a dot is read back', async () => {
+    expect(await readAfter(blurred)).toEqual(numbers);
+  });
+
+  test('grey paper with grains is read back', async () => {
+    expect(await readAfter(grainy)).toEqual(numbers);
+  });
+});
+
+test('the words of a label are in the PDF as text, whatever their letters', async () => {
+  const format = COMMON_FORMATS.find(({ key }) => key === 'roll-100x50');
+  if (!format) throw new Error('no format');
+  const content = labelContent({ accessionName: 'Łódź Äpfelgrün ß Señorita é', cropName: 'Капуста', treatment: 'thiram' });
+  const laid = layoutPage(format, [{ content, code: encodeCode('qr', 'P-00012') }], NO_SHIFT);
+  if (!laid.ok) throw new Error(laid.problem.reason);
+  const [printed] = await renderPdf(await labelsPdf([laid.page]), 72);
+  const text = printed?.text.replace(/\s+/g, ' ') ?? '';
+  for (const words of [
+    'Łódź Äpfelgrün ß Señorita é',
+    'P-00012 · L-2024-007',
+    'TREATED SEED: DO NOT EAT',
+    'Капуста',
+    'harvest 2024',
+    'germ. 92 % of 200, 2025-03-14',
+    'Seed room › Freezer A › Box 7',
+    'active stock',
+  ]) {
+    expect(text).toContain(words);
+  }
+});
+
+test('a page of the PDF is as large as the sheet or the roll’s label', async () => {
+  for (const format of COMMON_FORMATS) {
+    const { page } = fullPage(format, 'qr', null);
+    const [printed] = await renderPdf(await labelsPdf([page]), 254);
+    // Ten dots a millimetre; the page is rounded down to whole points.
+    expect(Math.abs((printed?.width ?? 0) - format.pageWidthMm * 10), format.name).toBeLessThanOrEqual(4);
+    expect(Math.abs((printed?.height ?? 0) - format.pageHeightMm * 10), format.name).toBeLessThanOrEqual(4);
+  }
+});
+
+/** Each dot becomes the mean of itself and its neighbours. */
+function blurred({ width, height, grey }: GreyImage): GreyImage {
+  const soft = new Uint8Array(grey.length);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      let sum = 0;
+      for (let dy = -1; dy <= 1; dy++) {
+        for (let dx = -1; dx <= 1; dx++) {
+          const at = Math.min(height - 1, Math.max(0, y + dy)) * width + Math.min(width - 1, Math.max(0, x + dx));
+          sum += grey[at] ?? 255;
+        }
+      }
+      soft[y * width + x] = Math.round(sum / 9);
+    }
+  }
+  return { width, height, grey: soft };
+}
+
+/** Less contrast (60 to 210 of 255), and every dot up to 30 lighter or darker; the same grains each time. */
+function grainy({ width, height, grey }: GreyImage): GreyImage {
+  let state = 1;
+  const grains = grey.map((dot) => {
+    state = (state * 1_103_515_245 + 12_345) % 2_147_483_648;
+    return 60 + (dot * 150) / 255 + (state / 2_147_483_648 - 0.5) * 60;
+  });
+  return { width, height, grey: grains };
+}
