@@ -24,6 +24,7 @@ const NOT_ON_LOOPBACK = new Set([
   '/settings/account',
   '/settings/people/[id]',
   '/import/[id]',
+  '/stores/[id]/readings/[importId]',
 ]);
 
 function addresses(): string[] {
