@@ -91,7 +91,7 @@ type SelectedRun = Prisma.DryingRunGetPayload<{ select: typeof selectRun }>;
  *
  * @param ended  those that have ended, or those that run
  * @param page   from 1
- * Checked in tests/server/queries/drying-runs.test.ts
+ * Checked in tests/server/commands/drying-runs.test.ts
  */
 export async function findDryingRuns({
   ended,
@@ -117,7 +117,7 @@ export async function findDryingRuns({
  * One drying run by its number.
  *
  * @returns null when there is no such run
- * Checked in tests/server/queries/drying-runs.test.ts
+ * Checked in tests/server/commands/drying-runs.test.ts
  */
 export async function getDryingRun(number: string): Promise<DryingRunDetail | null> {
   const run = await reader().dryingRun.findUnique({ where: { number }, select: selectRun });

@@ -61,7 +61,7 @@ export interface LotMoisture {
  * All that is known of a lot's moisture, by the number on the label: a few queries however many tests.
  *
  * @returns null when there is no such lot
- * Checked in tests/server/queries/lot-moisture.test.ts
+ * Checked in tests/server/commands/record-moisture-test.test.ts
  */
 export async function getLotMoisture(number: string): Promise<LotMoisture | null> {
   const lot = await reader().lot.findUnique({
