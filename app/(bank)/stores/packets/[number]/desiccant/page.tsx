@@ -9,9 +9,9 @@ import { desiccantInWords } from '@/app/_format/packet-words';
 import { DESICCANTS } from '@/lib/domain/stock/desiccants';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { today } from '@/lib/server/today';
+import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { cautionsOf, PacketFormPage } from '../../_parts/packet-form-page';
 import { type PacketProps, packetOfAddress } from '../../_parts/packet-of-address';
-import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { careFor } from '../../actions';
 
 export const metadata: Metadata = { title: 'Change a desiccant' };

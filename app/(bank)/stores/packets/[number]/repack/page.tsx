@@ -8,9 +8,9 @@ import { VersionField } from '@/app/_components/form/version-field';
 import { repackQuery } from '@/lib/schemas/repack-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { today } from '@/lib/server/today';
+import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { cautionsOf, PacketFormPage } from '../../_parts/packet-form-page';
 import { type PacketProps, packetOfAddress } from '../../_parts/packet-of-address';
-import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { repack } from '../../actions';
 
 export const metadata: Metadata = { title: 'Repack a packet' };

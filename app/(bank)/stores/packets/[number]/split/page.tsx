@@ -13,9 +13,9 @@ import { PACKET_ROLES } from '@/lib/domain/stock/packet-roles';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { findStoreChoices } from '@/lib/server/queries/stores';
 import { today } from '@/lib/server/today';
+import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { cautionsOf, PacketFormPage } from '../../_parts/packet-form-page';
 import { type PacketProps, packetOfAddress } from '../../_parts/packet-of-address';
-import { DesiccantFields } from '../../_parts/desiccant-fields';
 import { splitOff } from '../../actions';
 
 export const metadata: Metadata = { title: 'Split a packet' };
