@@ -14,6 +14,7 @@ test('a lot is split into base stock in the freezer and a safety duplicate at th
     await expect(packets.getByText('Active stock in Cool pantry.')).toBeVisible();
     await expect(packets.getByText(/No safety duplicate/)).toBeVisible();
     await packets.getByRole('link', { name: /^P-/ }).first().click();
+    await page.waitForURL(/\/stores\/packets\/P-/);
     await expect(page.getByRole('heading', { level: 1 })).toContainText('Ramsgarth Six-row');
   });
   const jar = new URL(page.url()).pathname;
