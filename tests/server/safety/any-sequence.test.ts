@@ -3,9 +3,9 @@ import fc from 'fast-check';
 import { beforeAll, expect, it } from 'vitest';
 import { AppError } from '@/lib/server/app-error';
 import { closeConnections, connections } from '@/lib/server/database/connections';
-import { ACTS, type Attempt, perform } from '@/tests/support/safety/acts';
+import { ACT_NAMES, ACTS, type Attempt, perform } from '@/tests/support/safety/acts';
 import { ageingComplaints } from '@/tests/support/safety/ageing-laws';
-import { complaintsAbout } from '@/tests/support/safety/bank-agrees';
+import { COMMANDS_IN_SHAPE, complaintsAbout } from '@/tests/support/safety/bank-agrees';
 import { fillBusyBank } from '@/tests/support/safety/busy-bank';
 import { chooseByNumbers } from '@/tests/support/safety/chooser';
 import {
@@ -13,13 +13,15 @@ import {
   balancesNow,
   expectedBalances,
   linesOfRequest,
+  linesOfStockTake,
   linesTakenBack,
 } from '@/tests/support/safety/expected-balances';
 import { judgementsFromScratch } from '@/tests/support/safety/judgements-agree';
 import { useTestBank } from '@/tests/support/test-bank';
 
 /** Sequences; more with HILUM_SEQUENCES=200. A long run draws others when HILUM_SEED says so. */
-const SEQUENCES = Number(process.env.HILUM_SEQUENCES ?? 14);
+const STANDARD_SEQUENCES = 16;
+const SEQUENCES = Number(process.env.HILUM_SEQUENCES ?? STANDARD_SEQUENCES);
 const SEED = Number(process.env.HILUM_SEED ?? 20_261_130);
 const TODAY = '2026-11-25';
 
@@ -29,7 +31,7 @@ const seen = new Map<string, { done: number; refused: number }>();
 beforeAll(async () => {
   await fillBusyBank();
   copyFileSync(bank.file, `${bank.file}.filled`);
-});
+}, 60_000);
 
 async function freshBank(): Promise<void> {
   await closeConnections();
@@ -50,6 +52,7 @@ const commits = () => connections().rows.pragma('data_version', { simple: true }
 
 function linesAbout({ command, input }: Attempt) {
   if (command.commandName === 'undo-movement') return linesTakenBack(input.movementId);
+  if (command.commandName === 'close-stock-take') return linesOfStockTake(input);
   return command.commandName === 'send-request' ? linesOfRequest(input.requestId) : [];
 }
 
@@ -57,8 +60,8 @@ function linesAbout({ command, input }: Attempt) {
 async function doOne(name: string, numbers: number[], balances: Balances): Promise<Balances> {
   const attempt = ACTS[name]?.(chooseByNumbers(numbers));
   if (!attempt) return balances;
-  const count = seen.get(name) ?? { done: 0, refused: 0 };
-  seen.set(name, count);
+  const count = seen.get(attempt.command.commandName) ?? { done: 0, refused: 0 };
+  seen.set(attempt.command.commandName, count);
   const about = linesAbout(attempt);
   const past = written();
   const commitsBefore = commits();
@@ -84,7 +87,7 @@ async function doOne(name: string, numbers: number[], balances: Balances): Promi
 }
 
 const anyAct = fc.record({
-  name: fc.constantFrom(...Object.keys(ACTS)),
+  name: fc.constantFrom(...ACT_NAMES),
   numbers: fc.array(fc.nat(9999), { minLength: 10, maxLength: 10 }),
 });
 
@@ -93,7 +96,7 @@ it(
   async () => {
     let aged = 0;
     await fc.assert(
-      fc.asyncProperty(fc.array(anyAct, { minLength: 15, maxLength: 30, size: 'max' }), async (acts) => {
+      fc.asyncProperty(fc.array(anyAct, { minLength: 20, maxLength: 36, size: 'max' }), async (acts) => {
         await freshBank();
         let balances = balancesNow();
         for (const { name, numbers } of acts) balances = await doOne(name, numbers, balances);
@@ -108,9 +111,11 @@ it(
       { numRuns: SEQUENCES, seed: SEED },
     );
     console.info(`any-sequence ${JSON.stringify({ sequences: SEQUENCES, aged, ...Object.fromEntries(seen) })}`);
-    // A kind of command that was always refused was not tried.
-    for (const [name, { done }] of seen) expect(done, name).toBeGreaterThan(0);
-    expect([...seen.keys()].sort()).toEqual(Object.keys(ACTS).sort());
+    // A command that was never done, or always refused, was not tried. Few sequences of other chances may miss one.
+    if (SEQUENCES >= STANDARD_SEQUENCES) {
+      const done = [...seen].filter(([, count]) => count.done > 0).map(([command]) => command);
+      expect(done.sort()).toEqual(COMMANDS_IN_SHAPE.sort());
+    }
     expect(aged).toBeGreaterThan(SEQUENCES);
   },
   120_000 + SEQUENCES * 10_000,

@@ -1,7 +1,9 @@
 import { addDays, daysBetween } from '@/lib/domain/calendar/calendar-date';
+import { choicesFor, type Finding } from '@/lib/domain/stock/stock-take-difference';
 import type { Person } from '@/lib/server/auth/roles';
 import { addRequestLine } from '@/lib/server/commands/add-request-line';
 import { changePacketRole } from '@/lib/server/commands/change-packet-role';
+import { closeStockTake } from '@/lib/server/commands/close-stock-take';
 import type { Command } from '@/lib/server/commands/command';
 import { createRequest } from '@/lib/server/commands/create-request';
 import { importReadings } from '@/lib/server/commands/import-readings';
@@ -12,9 +14,11 @@ import { moveStore } from '@/lib/server/commands/move-store';
 import { recordGerminationTest } from '@/lib/server/commands/record-germination-test';
 import { recordMoistureTest } from '@/lib/server/commands/record-moisture-test';
 import { recordPacketCare } from '@/lib/server/commands/record-packet-care';
+import { recordStockTakeLine } from '@/lib/server/commands/record-stock-take-line';
 import { repackPacket } from '@/lib/server/commands/repack-packet';
 import { sendRequest } from '@/lib/server/commands/send-request';
 import { splitPacket } from '@/lib/server/commands/split-packet';
+import { startStockTake } from '@/lib/server/commands/start-stock-take';
 import { takeBackReadings } from '@/lib/server/commands/take-back-readings';
 import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { undoMovement } from '@/lib/server/commands/undo-movement';
@@ -110,6 +114,29 @@ const openRequest = () =>
        LEFT JOIN "SharingLine" l ON l."requestId" = r."id" WHERE r."status" = 'open' GROUP BY r."id" ORDER BY r."rowid"`,
     )
     .get();
+
+interface StockTakeLineNow {
+  id: string;
+  packetId: string;
+  version: number;
+  finding: Finding;
+  expectedSeeds: number;
+  seeds: number | null;
+  /** 1 where the packet's last placement is in the store or inside it */
+  belongsHere: number;
+}
+
+export const stockTakeLines = ({ id, storeId }: { id: string; storeId: string }): StockTakeLineNow[] =>
+  connections()
+    .rows.prepare<[string, string], StockTakeLineNow>(
+      `WITH RECURSIVE inside(id) AS (
+         SELECT ? UNION SELECT s."id" FROM "Store" s JOIN inside ON s."parentId" = inside.id)
+       SELECT l."id", l."packetId", l."version", l."finding", l."expectedSeeds", l."seeds",
+         (SELECT pl."storeId" FROM "Placement" pl WHERE pl."packetId" = l."packetId"
+          ORDER BY pl."from" DESC, pl."id" DESC LIMIT 1) IN (SELECT id FROM inside) AS "belongsHere"
+       FROM "StockTakeLine" l WHERE l."stockTakeId" = ? ORDER BY l."id"`,
+    )
+    .all(storeId, id);
 
 /** Everything that hands do to packets and stores, by what they do. New commands are added here. */
 export const ACTS: Record<string, Act> = {
@@ -267,6 +294,34 @@ export const ACTS: Record<string, Act> = {
     const importId = choose.one(ids(`SELECT "id" FROM "ReadingImport" WHERE "status" = 'imported' ORDER BY "id"`));
     return importId === undefined ? null : { command: takeBackReadings, person: STEWARD, input: { importId } };
   },
+  'take stock': (choose) => {
+    const open = connections()
+      .rows.prepare<[], { id: string; storeId: string }>(
+        `SELECT "id", "storeId" FROM "StockTake" WHERE "status" = 'open'`,
+      )
+      .get();
+    if (!open) return volunteer(startStockTake, { storeId: choose.one(storesNow())?.id });
+    const lines = stockTakeLines(open);
+    if (lines.length < 3 && choose.whole(0, 3) > 0) {
+      const packet = choose.one(packetsNow());
+      if (!packet) return null;
+      const version = lines.find(({ packetId }) => packetId === packet.id)?.version ?? 0;
+      const found = choose.one([
+        { finding: 'not-here' },
+        { finding: 'here', amount: String(packet.seeds), unit: 'seeds' },
+        { finding: 'here', amount: String(choose.whole(0, packet.seeds + 20)), unit: 'seeds' },
+        { finding: 'here' },
+      ]);
+      return volunteer(recordStockTakeLine, { stockTakeId: open.id, packetId: packet.id, version, ...found });
+    }
+    const decisions = lines.map(({ id, version, ...line }) => ({
+      lineId: id,
+      version,
+      decision: choose.one(choicesFor({ ...line, belongsHere: line.belongsHere === 1 })),
+    }));
+    const input = { stockTakeId: open.id, decisions, closeUnfinished: 'on' };
+    return { command: closeStockTake, person: STEWARD, input };
+  },
   share: (choose) => {
     const request = openRequest();
     if (!request) {
@@ -287,10 +342,16 @@ export const ACTS: Record<string, Act> = {
   },
 };
 
+/** Names of acts to choose from: what takes several steps comes more often, so that its last step comes at all. */
+export const ACT_NAMES = [
+  ...Object.keys(ACTS),
+  ...['take stock', 'take stock', 'take stock', 'share', 'share', 'log readings', 'merge', 'split'],
+];
+
 /** Does it, as the person, through the command itself. */
 export const perform = ({ command, person, input }: Attempt): Promise<unknown> => command(person, input);
 
-/** One of these acts, chosen; every act when none are named. */
-export function chooseAttempt(choose: Chooser, names: readonly string[] = Object.keys(ACTS)): Attempt | null {
+/** One of these acts, chosen. */
+export function chooseAttempt(choose: Chooser, names: readonly string[] = ACT_NAMES): Attempt | null {
   return ACTS[choose.one(names) ?? '']?.(choose) ?? null;
 }

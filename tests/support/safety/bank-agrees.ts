@@ -126,10 +126,16 @@ const SHAPES: Record<string, Shape> = {
   'upload-readings': { ReadingImport: [1, 1] },
   'import-readings': {},
   'take-back-readings': {},
+  'start-stock-take': { StockTake: [1, 1] },
+  'record-stock-take-line': { StockTakeLine: [0, 1] },
+  'close-stock-take': { Movement: [0, MANY], Placement: [0, MANY] },
   'create-request': { SharingRequest: [1, 1] },
   'add-request-line': { SharingLine: [1, 1] },
   'send-request': { Movement: [1, MANY] },
 };
+
+/** Commands that any sequence is made of. */
+export const COMMANDS_IN_SHAPE = Object.keys(SHAPES);
 
 function shapeComplaints(transactions: RecordedTransaction[]): string[] {
   return transactions.flatMap(({ rows, audit }) => {

@@ -33,7 +33,7 @@ export function useBundledChild(program: string): { file: string } {
       alias: { '@': path.resolve('.'), 'server-only': path.resolve('tests/support/server-only.ts') },
       logLevel: 'warning',
     });
-  });
+  }, 60_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
   return child;
 }

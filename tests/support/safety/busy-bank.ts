@@ -1,10 +1,12 @@
+import { splitPacket } from '@/lib/server/commands/split-packet';
 import { closeConnections, connections } from '@/lib/server/database/connections';
 import { makeAccession } from '../create-accession';
 import { makeLot } from '../create-lot';
 import { makeStore } from '../create-store';
+import { VOLUNTEER } from '../people';
 import { installRecorder } from './recorder';
 
-/** A small bank with a recorder in it: three stores and a box, four accessions, eight lots of 3000 seeds in a packet each. */
+/** A small bank with a recorder in it: three stores and a box, four accessions, eight lots of 3000 seeds, every other one in two packets. */
 export async function fillBusyBank(): Promise<void> {
   installRecorder(connections().bulk);
   const stores = [
@@ -12,7 +14,7 @@ export async function fillBusyBank(): Promise<void> {
     await makeStore(),
     await makeStore({ kind: 'room', targetTemperatureC: '17', targetHumidityPercent: '50' }),
   ];
-  await makeStore({
+  const box = await makeStore({
     name: 'Box 1',
     kind: 'box',
     parentId: stores[1]?.id,
@@ -22,13 +24,17 @@ export async function fillBusyBank(): Promise<void> {
   for (const name of ['Skerry Winter', 'Holm Grey', 'Voe Early', 'Strand Long']) {
     const accession = await makeAccession({ name });
     for (const store of stores.slice(0, 2)) {
-      await makeLot({
+      const { packetId } = await makeLot({
         accession: accession.number,
         storeId: store.id,
         harvestedOn: '2019-09-10',
         storedOn: '2019-10-05',
         seedCount: '3000',
       });
+      if (store === stores[0]) {
+        const part = { amount: '800', unit: 'seeds', role: 'active', container: 'glass-jar', sealed: 'on' };
+        await splitPacket(VOLUNTEER, { packetId, storeId: box.id, from: '2020-01-10', moisturePercent: '7', ...part });
+      }
     }
   }
   // Everything into the one file, so that it can be copied.

@@ -34,6 +34,25 @@ export const linesTakenBack = (movementId: unknown): Line[] =>
 export const linesOfRequest = (requestId: unknown): Line[] =>
   linesOf(`SELECT "packetId", "seeds" FROM "SharingLine" WHERE "requestId" = ?`, requestId);
 
+/** What closing a stock-take takes out: counted packets get what was missing, lost ones lose what was expected. */
+export const linesOfStockTake = ({ stockTakeId, decisions }: Record<string, unknown>): Line[] => {
+  const decided = new Map(
+    (decisions as { lineId: string; decision?: string }[]).map((one) => [one.lineId, one.decision]),
+  );
+  return connections()
+    .rows.prepare<
+      [unknown],
+      { id: string; packetId: string; finding: string; expectedSeeds: number; seeds: number | null }
+    >(`SELECT "id", "packetId", "finding", "expectedSeeds", "seeds" FROM "StockTakeLine" WHERE "stockTakeId" = ?`)
+    .all(stockTakeId)
+    .map(({ id, packetId, finding, expectedSeeds, seeds }) => {
+      const decision = decided.get(id);
+      if (decision === 'leave') return { packetId, seeds: 0 };
+      if (finding === 'not-here') return { packetId, seeds: decision === 'loss' ? expectedSeeds : 0 };
+      return { packetId, seeds: seeds === null ? 0 : expectedSeeds - seeds };
+    });
+};
+
 /**
  * @param before   balances before the command
  * @param lines    lines that the command was about, read before it ran
@@ -71,6 +90,7 @@ export function expectedBalances(
       break;
     case 'undo-movement':
     case 'send-request':
+    case 'close-stock-take':
       for (const { packetId, seeds } of lines) add(packetId, -seeds);
       break;
   }

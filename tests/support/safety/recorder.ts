@@ -28,7 +28,11 @@ const TABLES = {
 /** Commands that leave several audit entries one after the other. */
 const SEVERAL_ENTRIES = new Set(['record-germination-test', 'record-moisture-test']);
 /** Commands that close each of their records with an entry, and the whole with one about this. */
-const CLOSED_BY: Record<string, string> = { 'run-import': 'import', 'send-request': 'sharing request' };
+const CLOSED_BY: Record<string, string> = {
+  'run-import': 'import',
+  'send-request': 'sharing request',
+  'close-stock-take': 'stock-take',
+};
 
 /** Whether the last entry of a transaction is one that ends it. */
 export function isClosed({ audit }: RecordedTransaction): boolean {
