@@ -77,7 +77,7 @@ test('a logger file of hot days is imported, and what it cost the seed is seen',
     await page.getByLabel("Time zone of the logger's clock").selectOption('UTC+01:00');
     await page.getByRole('button', { name: 'Read the file again' }).click();
     await expect(page.getByText('216 readings are new to this store.')).toBeVisible();
-    await expect(page.getByRole('cell', { name: '19 Nov 2023, 23:00 UTC' })).toBeVisible();
+    await expect(page.getByRole('cell', { name: '19 Nov 2023, 23:00' })).toBeVisible();
   });
 
   await test.step('import it', async () => {

@@ -78,9 +78,11 @@ export default async function ReadingImportPage({ params, searchParams }: Props)
           </p>
           <Form action={takeImportBack}>
             <HiddenField name="importId" value={file.id} />
-            <SubmitButton quiet busy="Taking back …">
-              Take these readings back
-            </SubmitButton>
+            <div>
+              <SubmitButton quiet busy="Taking back …">
+                Take these readings back
+              </SubmitButton>
+            </div>
           </Form>
         </section>
       )}

@@ -24,6 +24,22 @@ const percent = (humidity: number) => `${Math.round(humidity * 1000) / 10} %`;
 /** A file that waits: how it is read, a picture of it, what would be added, and the button. */
 export function CheckFile({ file, preview }: Props) {
   const { layout, headings, opening, notes, blockers, report, first, importedBefore } = preview;
+  const howItIsRead = (
+    <section className="grid gap-3" aria-labelledby="layout">
+      <h2 id="layout">How the file is read</h2>
+      <LayoutForm address={readingImportPath(file.storeId, file.id)} layout={layout} headings={headings} />
+      <details>
+        <summary className="cursor-pointer font-semibold">The first lines as they stand in the file</summary>
+        <ol className="sheet figures mt-2 grid gap-1 overflow-x-auto text-sm">
+          {opening.map(({ line, text }) => (
+            <li key={line} className="whitespace-pre">
+              <span className="quiet">{String(line).padStart(3)}</span> {text}
+            </li>
+          ))}
+        </ol>
+      </details>
+    </section>
+  );
   return (
     <>
       {importedBefore && (
@@ -59,6 +75,7 @@ export function CheckFile({ file, preview }: Props) {
           </Form>
         </section>
       )}
+      {blockers.length > 0 && howItIsRead}
       <section className="grid gap-4" aria-labelledby="understood">
         <h2 id="understood">As it was understood</h2>
         {notes.length > 0 && (
@@ -71,17 +88,29 @@ export function CheckFile({ file, preview }: Props) {
           </Notice>
         )}
         <div className="sheet grid gap-6">
-          <ReadingsPicture title="Temperature, °C" points={preview.temperature} write={formatTemperature} tone="leaf" />
-          <ReadingsPicture title="Relative humidity" points={preview.humidity} write={percent} tone="indigo" />
+          <ReadingsPicture
+            title="Temperature, °C"
+            points={preview.temperature}
+            write={formatTemperature}
+            tone="leaf"
+            leastSpan={2}
+          />
+          <ReadingsPicture
+            title="Relative humidity"
+            points={preview.humidity}
+            write={percent}
+            tone="indigo"
+            leastSpan={0.1}
+          />
         </div>
         <div className="sheet overflow-x-auto p-0!">
           <table className="ledger">
-            <TableHead columns={['line', 'instant', 'temperature', 'humidity']} words={['instant']} />
+            <TableHead columns={['line', 'instant, UTC', 'temperature', 'humidity']} words={['instant, UTC']} />
             <tbody>
               {first.map((reading) => (
                 <tr key={reading.line}>
                   <td className="number">{reading.line}</td>
-                  <td>{instantInWords(reading.at)}</td>
+                  <td>{instantInWords(reading.at).replace(' UTC', '')}</td>
                   <td className="number">{formatTemperature(reading.temperatureC)}</td>
                   <td className="number">
                     {reading.relativeHumidity === null ? 'none' : percent(reading.relativeHumidity)}
@@ -92,20 +121,7 @@ export function CheckFile({ file, preview }: Props) {
           </table>
         </div>
       </section>
-      <section className="grid gap-3" aria-labelledby="layout">
-        <h2 id="layout">How the file is read</h2>
-        <LayoutForm address={readingImportPath(file.storeId, file.id)} layout={layout} headings={headings} />
-        <details>
-          <summary className="cursor-pointer font-semibold">The first lines as they stand in the file</summary>
-          <ol className="sheet figures mt-2 grid gap-1 overflow-x-auto text-sm">
-            {opening.map(({ line, text }) => (
-              <li key={line} className="whitespace-pre">
-                <span className="quiet">{String(line).padStart(3)}</span> {text}
-              </li>
-            ))}
-          </ol>
-        </details>
-      </section>
+      {blockers.length === 0 && howItIsRead}
       <ReportPart report={report} imported={false} headings={headings} />
     </>
   );

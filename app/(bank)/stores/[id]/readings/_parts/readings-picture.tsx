@@ -8,6 +8,8 @@ interface Props {
   points: readonly ThinStretch[];
   write: (value: number) => string;
   tone: 'leaf' | 'indigo';
+  /** the least height of the picture, in the unit of the values: so that noise does not look like weather */
+  leastSpan: number;
 }
 
 const TONES = { leaf: 'var(--leaf)', indigo: 'var(--indigo)' } as const;
@@ -15,13 +17,13 @@ const TIMES_NAMED = 4;
 const SECONDS_OF_MONTHS = 120 * 86_400;
 
 /** What was logged, drawn on the server: in each short stretch of time a line from the lowest reading to the highest. */
-export function ReadingsPicture({ title, points, write, tone }: Props) {
+export function ReadingsPicture({ title, points, write, tone, leastSpan }: Props) {
   const first = points[0];
   const last = points.at(-1);
   if (!first || !last) return null;
   const lowest = points.reduce((least, point) => Math.min(least, point.lowest), first.lowest);
   const highest = points.reduce((most, point) => Math.max(most, point.highest), first.highest);
-  const room = Math.max(0.5, (highest - lowest) * 0.08);
+  const room = Math.max((leastSpan - (highest - lowest)) / 2, (highest - lowest) * 0.08);
   const [bottom, top] = [lowest - room, highest + room];
   const across = (at: number) => (100 * (at - first.at)) / (last.at - first.at || 1);
   const down = (value: number) => (100 * (top - value)) / (top - bottom);
@@ -53,14 +55,10 @@ export function ReadingsPicture({ title, points, write, tone }: Props) {
               <path key={height} d={`M0 ${down(height)} H100`} stroke="var(--grid)" vectorEffect="non-scaling-stroke" />
             ))}
             <path
-              d={points
-                .map(
-                  ({ at, lowest: low, highest: high }) =>
-                    `M${across(at).toFixed(2)} ${down(low).toFixed(2)} V${down(high).toFixed(2)}`,
-                )
-                .join(' ')}
+              d={lineThrough(points, across, down)}
+              fill="none"
               stroke={TONES[tone]}
-              strokeWidth="2.5"
+              strokeWidth="1.75"
               strokeLinecap="round"
               vectorEffect="non-scaling-stroke"
             />
@@ -81,6 +79,23 @@ export function ReadingsPicture({ title, points, write, tone }: Props) {
       </div>
     </figure>
   );
+}
+
+/** From the lowest to the highest of each stretch and on to the next; broken where stretches are missing. */
+function lineThrough(
+  points: readonly ThinStretch[],
+  across: (at: number) => number,
+  down: (value: number) => number,
+): string {
+  const steps = points.slice(1).map(({ at }, index) => at - (points[index] as ThinStretch).at);
+  const usual = Math.min(...steps);
+  return points
+    .map(({ at, lowest, highest }, index) => {
+      const goesOn = index > 0 && (steps[index - 1] as number) < 1.5 * usual;
+      const x = across(at).toFixed(2);
+      return `${goesOn ? 'L' : 'M'}${x} ${down(lowest).toFixed(2)} L${x} ${down(highest).toFixed(2)}`;
+    })
+    .join(' ');
 }
 
 /** '2 Mar 2026' over months, '2 Mar 2026, 14:00' over days. */
