@@ -1,7 +1,7 @@
 'use client';
 
 import clsx from 'clsx';
-import { BookOpen, CalendarCheck, CircleUser, FlaskConical, Settings, Snowflake, Sprout, Wheat } from 'lucide-react';
+import { BookOpen, CalendarCheck, CircleUser, FlaskConical, ScanLine, Settings, Snowflake, Sprout, Wheat } from 'lucide-react';
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 
@@ -16,6 +16,8 @@ const BOOKS = [
   { href: '/reference', label: 'Reference', icon: BookOpen },
   { href: '/settings', label: 'Settings', icon: Settings },
 ] as const;
+/** On a phone one touch away, on whatever page: labels are scanned standing before the freezer. */
+const SCAN = { href: '/stores/scan', label: 'Scan a label', icon: ScanLine } as const;
 const ACCOUNT = { href: '/settings/account', label: 'Your account', icon: CircleUser } as const;
 
 export interface OpenWorkCounts {
@@ -74,7 +76,7 @@ export function Navigation({ counts, person, hasAccount }: Props) {
           Hilum
         </Link>
         <div className="flex">
-          {[...BOOKS, ...(hasAccount ? [ACCOUNT] : [])].map(({ href, label, icon: Icon }) => (
+          {[SCAN, ...BOOKS, ...(hasAccount ? [ACCOUNT] : [])].map(({ href, label, icon: Icon }) => (
             <Link
               key={href}
               href={href}

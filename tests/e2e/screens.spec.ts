@@ -24,6 +24,7 @@ const NOT_ON_LOOPBACK = new Set([
   '/settings/account',
   '/settings/people/[id]',
   '/import/[id]',
+  '/stores/labels/formats/[id]',
   '/stores/[id]/readings/[importId]',
 ]);
 

@@ -40,7 +40,8 @@ export default async function ScanPage({ searchParams }: Props) {
           {scanned ? (
             <ScannedCard scanned={scanned} mayAct={mayActAs(person, 'volunteer')} stockTakes={stockTakes} />
           ) : (
-            <p className="quiet">{code ? notFoundWords(code) : 'What you scan is shown here.'}</p>
+            // What was not found stands beside the field; here it is told to those who cannot see it.
+            <p className={code ? 'sr-only' : 'quiet'}>{code ? notFoundWords(code) : 'What you scan is shown here.'}</p>
           )}
         </div>
       </div>
