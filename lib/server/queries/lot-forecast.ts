@@ -1,5 +1,6 @@
 import 'server-only';
 import { type CalendarDate, fromEpochDay, toEpochDay } from '@/lib/domain/calendar/calendar-date';
+import { climateCost } from '@/lib/domain/longevity/climate-cost';
 import { climateCoverage } from '@/lib/domain/longevity/climate-coverage';
 import { climateExcursions } from '@/lib/domain/longevity/climate-excursions';
 import { FORECAST_LEVEL, type ForecastPoint, forecastCurve, yearlyDays } from '@/lib/domain/longevity/forecast-curve';
@@ -148,14 +149,20 @@ function testsOf({ tests }: EvaluatedLot): ForecastTest[] {
 function eventsOf({ periods }: EvaluatedLot, crop: CropJudging, climates: StoreClimates): ForecastEvent[] {
   const seed = crop.seed;
   if (!seed) return [];
-  return periods.flatMap(({ storeId, climateId, from, to }) =>
-    climateExcursions(climates.climateOf(climateId), seed.constants, toEpochDay(from), toEpochDay(to)).map(
-      (excursion) => ({
-        ...excursion,
-        storeName: climates.nameOf(storeId),
-      }),
-    ),
-  );
+  return periods.flatMap((period) => {
+    const climate = climates.climateOf(period.climateId);
+    return climateExcursions(climate, seed.constants, toEpochDay(period.from), toEpochDay(period.to)).map(
+      (excursion) => {
+        const { fromDay, toDay } = excursion;
+        const storeName = climates.nameOf(period.storeId);
+        // Open seed took up moisture too: it aged by more than the warmth alone.
+        const cost = climateCost([period], climates.climateOf, seed, fromDay, toDay);
+        if (!cost.ok) return { ...excursion, storeName };
+        const targetDays = cost.days + cost.normalDays;
+        return { ...excursion, storeName, targetDays, timesFaster: targetDays / cost.days };
+      },
+    );
+  });
 }
 
 function coverageOf({ periods }: EvaluatedLot, climates: StoreClimates): number {

@@ -8,6 +8,7 @@ import { loadLots } from '../judging/load-lots';
 import { type StoreClimates, storeClimates } from '../judging/store-climates';
 import { today } from '../today';
 import { type LotForecast, lotForecast } from './lot-forecast';
+import { lotStrips, type PacketStrip } from './lot-strips';
 import { type PacketForecast, packetForecasts } from './packet-forecast';
 
 /** What a lot's page says of it, apart from its packets and ledger. */
@@ -29,6 +30,8 @@ export interface LotPage {
   forecast: LotForecast | null;
   /** by packet id */
   packetForecasts: Map<string, PacketForecast>;
+  /** the storage history of each packet, the fullest first */
+  strips: PacketStrip[];
 }
 
 /**
@@ -68,6 +71,7 @@ export async function getLotPage(number: string, whatIf: WhatIf): Promise<LotPag
     evaluated,
     forecast: lotForecast(evaluated, crop, climates, whatIf, today()),
     packetForecasts: packetForecasts(evaluated, crop, climates, today()),
+    strips: lotStrips(evaluated, crop, climates, today()),
   };
 }
 

@@ -26,9 +26,9 @@ export interface LotHit {
   fellBelow: boolean;
 }
 
-export const LOTS_LISTED = 20;
+const LOTS_LISTED = 10;
 /** By the judgement alone a lot that ages slower than published is ranked too high: more are evaluated than listed. */
-const LOTS_EVALUATED = 2 * LOTS_LISTED;
+const LOTS_EVALUATED = 3 * LOTS_LISTED;
 
 /** The lots with seed left that lost most points of viability to a cost, the worst first. */
 export function lotsHardestHit(

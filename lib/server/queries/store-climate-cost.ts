@@ -37,11 +37,16 @@ export function getStoreClimateCost(storeId: string, page: StoreClimatePage): St
     crops: cost.crops,
     lots: lotsHardestHit(rows, cost.packets, crops, climates, today()),
     uncounted: cost.uncounted,
-    failures: page.excursions
+    failures: ofDifferentDays(page.excursions)
       .flatMap((excursion): Failure[] => {
         const most = costliest(excursion.fromDay, excursion.toDay);
         return most ? [{ excursion, costliest: most }] : [];
       })
       .sort((a, b) => b.costliest.normalDays - a.costliest.normalDays),
   };
+}
+
+/** Two excursions on the same day have one cost between them: costs are of whole days. */
+function ofDifferentDays(excursions: readonly StoreExcursion[]): StoreExcursion[] {
+  return [...new Map(excursions.map((one) => [`${one.fromDay} ${one.toDay}`, one])).values()];
 }

@@ -39,7 +39,7 @@ export interface StoreClimatePage extends DaysAsked {
   excursionsInAll: number;
 }
 
-export const EXCURSIONS_LISTED = 10;
+const EXCURSIONS_LISTED = 10;
 const USUAL_DAYS = 365;
 /** Half a century of readings is more than any logger has; a stretch from 1900 on would only be empty. */
 const MOST_DAYS = 50 * 366;

@@ -5,16 +5,21 @@ import type { CropJudging } from '../judging/load-crop-judging';
 import type { StoreClimates } from '../judging/store-climates';
 import type { PacketInStretch } from './packets-in-stretch';
 
-/** What a stretch of days cost the sealed, or the open, seed of a crop in a store: its packets' medians. */
+/**
+ * What a stretch of days cost the sealed, or the open, seed of a crop in a store: the medians of those of its packets that
+ * lay there for most of the days. Packets that came later would only thin the figure.
+ */
 export interface CropCost {
   cropId: string;
   cropName: string;
   sealed: boolean;
   packets: number;
   lots: number;
+  /** that the seed these figures are of lay there */
+  days: number;
   extraProbits: number;
   normalDays: number;
-  /** of its lots today, and what it would be without the cost; null where none has a forecast */
+  /** of these lots today, and what it would be without the cost; null where none has a forecast */
   viability: { now: number; without: number } | null;
 }
 
@@ -104,8 +109,10 @@ function byCrop(packets: readonly PacketCost[], crops: ReadonlyMap<string, CropJ
   }
   const costs = [...groups.values()].map((group): CropCost => {
     const [{ packet, sealed }] = group as [PacketCost];
-    const extraProbits = median(group.map(({ cost }) => cost.extraProbits));
-    const viabilities = group.flatMap(({ packet: { viability } }) => (viability === null ? [] : [viability]));
+    const longest = group.reduce((most, { cost }) => Math.max(most, cost.days), 0);
+    const throughout = group.filter(({ cost }) => cost.days === longest);
+    const extraProbits = median(throughout.map(({ cost }) => cost.extraProbits));
+    const viabilities = throughout.flatMap(({ packet: { viability } }) => (viability === null ? [] : [viability]));
     return {
       cropId: packet.cropId,
       cropName: nameOf(packet, crops),
@@ -113,7 +120,8 @@ function byCrop(packets: readonly PacketCost[], crops: ReadonlyMap<string, CropJ
       packets: group.length,
       lots: new Set(group.map((one) => one.packet.lotId)).size,
       extraProbits,
-      normalDays: median(group.map(({ cost }) => cost.normalDays)),
+      days: longest,
+      normalDays: median(throughout.map(({ cost }) => cost.normalDays)),
       viability: viabilities.length === 0 ? null : withoutCost(median(viabilities), extraProbits),
     };
   });

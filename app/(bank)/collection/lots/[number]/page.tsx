@@ -22,6 +22,7 @@ import { ForecastPanel } from './_parts/forecast-panel';
 import { LotMoisturePart } from './_parts/lot-moisture';
 import { LotPackets } from './_parts/lot-packets';
 import { LotTests } from './_parts/lot-tests';
+import { StorageHistory } from './_parts/storage-history';
 
 interface Props {
   params: Promise<{ number: string }>;
@@ -99,6 +100,7 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
           <b>No forecast</b>: {judgement.forecastRefusal ?? 'nothing is stored'}. Its tests alone tell how it is.
         </Notice>
       )}
+      <StorageHistory strips={page.strips} />
       <LotTests tests={page.evaluated.tests} lotNumber={page.number} mayRecord={mayRecord} />
       <LotMoisturePart lotNumber={page.number} />
       <LotPackets

@@ -83,14 +83,14 @@ function StretchForm({ storeId, page, typed, asked }: Omit<Props, 'address'>) {
     { name: 'to', label: 'To', type: 'date', value: value('to', page.to), size: 'sm:w-44!' },
     {
       name: 'tolerance',
-      label: `Outside from (°C, usual ${page.usual.temperatureC})`,
+      label: `Tolerance °C (usual ${page.usual.temperatureC})`,
       type: 'text',
       value: value('tolerance'),
       size: 'sm:w-52!',
     },
     {
       name: 'humidity',
-      label: `and from (% humidity, usual ${usualHumidity})`,
+      label: `Tolerance % (usual ${usualHumidity})`,
       type: 'text',
       value: value('humidity'),
       size: 'sm:w-52!',

@@ -41,7 +41,7 @@ export function ClimatePlot({ storeId, page, address }: Props) {
           {ticks.map(({ epochSeconds, label }) => (
             <span
               key={epochSeconds}
-              className={`absolute pt-1 whitespace-nowrap ${across(epochSeconds) > 0.04 ? '-translate-x-1/2' : ''}`}
+              className="absolute -translate-x-1/2 pt-1 whitespace-nowrap"
               style={{ left: `${across(epochSeconds) * 100}%` }}
             >
               {label}

@@ -89,7 +89,16 @@ function Crops({ cost }: { cost: StoreClimateCost }) {
       <div className="sheet overflow-x-auto p-0!">
         <table className="ledger stacked">
           <TableHead
-            columns={['Crop', 'Container', 'Lots', 'It cost', 'Probits', 'A typical lot now', 'Without the cost']}
+            columns={[
+              'Crop',
+              'Container',
+              'Lots',
+              'Days here',
+              'It cost',
+              'Probits',
+              'A typical lot now',
+              'Without the cost',
+            ]}
             words={['Crop', 'Container', 'It cost']}
           />
           <tbody>
@@ -101,6 +110,9 @@ function Crops({ cost }: { cost: StoreClimateCost }) {
                 <td data-label="container">{crop.sealed ? 'sealed' : 'open'}</td>
                 <td className="number" data-label="lots">
                   {formatCount(crop.lots)}
+                </td>
+                <td className="number" data-label="days here">
+                  {formatCount(crop.days)}
                 </td>
                 <td data-label="it cost">{costInWords(crop.normalDays)}</td>
                 <td className="number" data-label="probits">
@@ -118,8 +130,8 @@ function Crops({ cost }: { cost: StoreClimateCost }) {
         </table>
       </div>
       <p className="label">
-        The middle packet of each crop, at the published rate of ageing. A probit is the unit of ageing: from 98 to 86 %
-        alive is about one, from 86 to 54 % another.
+        Of each crop, the seed that lay here longest, at the published rate of ageing. A probit is the unit of ageing:
+        from 98 to 86 % alive is about one, from 86 to 54 % another.
       </p>
     </div>
   );

@@ -27,7 +27,7 @@ export function SourceWords({ storeId, page }: { storeId: string; page: StoreCli
         {page.parts.map((part) => (
           <li key={part.fromDay}>
             {page.parts.length > 1 && (
-              <>{formatDateRange(fromEpochDay(part.fromDay), fromEpochDay(part.toDay - 1))}: </>
+              <b>{formatDateRange(fromEpochDay(part.fromDay), fromEpochDay(part.toDay - 1))}: </b>
             )}
             {partWords(part, storeId, page)}
           </li>
@@ -45,7 +45,7 @@ function partWords({ loggedIn, target, targetOf }: ClimatePart, storeId: string,
   const { from, to } = page;
   return (
     <>
-      meant to be {meant}
+      Meant to be {meant}
       {targetOf.id !== storeId && (
         <>
           , as <Link href={climatePath(targetOf.id, { from, to })}>{targetOf.name}</Link>
