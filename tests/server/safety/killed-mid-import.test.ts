@@ -136,8 +136,9 @@ it(
       else if (status !== 'imported') seen.before += 1;
       else if (acknowledged) seen.acknowledged += 1;
       else seen.unacknowledged += 1;
+      if (kill % 50 === 0 || kill === KILLS)
+        console.info(`killed-mid-import ${JSON.stringify({ kills: kill, ...seen })}`);
     }
-    console.info(`killed-mid-import ${JSON.stringify({ kills: KILLS, ...seen })}`);
     expect(seen.midTransaction).toBeGreaterThan(KILLS / 5);
   },
   60_000 + KILLS * 6_000,

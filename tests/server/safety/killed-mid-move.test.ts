@@ -82,9 +82,10 @@ it(
       if (midTransaction) seen.midTransaction += 1;
       else if (unfinished) seen.midCommand += 1;
       else seen.between += 1;
+      if (kill % 50 === 0 || kill === KILLS)
+        console.info(`killed-mid-move ${JSON.stringify({ kills: kill, ...seen })}`);
     }
     await child.kill();
-    console.info(`killed-mid-move ${JSON.stringify({ kills: KILLS, ...seen })}`);
     // Kills that all fell between transactions would show nothing.
     expect(seen.midTransaction).toBeGreaterThan(KILLS / 5);
   },
