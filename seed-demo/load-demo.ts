@@ -13,6 +13,7 @@ import { STORES } from './scenarios/stores';
 import { writeDecisions } from './write-decisions';
 import { writeStorageExperiment } from './write-experiment';
 import { writeHistory } from './write-history';
+import { writeMoisture } from './write-moisture';
 import { writePacketCare } from './write-packet-care';
 import { writeRequests } from './write-requests';
 import { writeStores } from './write-stores';
@@ -44,6 +45,7 @@ export async function loadDemo(today: string): Promise<{ accessions: number; lot
     await writePacketCare(history, storeIds, today);
     await writeDecisions(history, today);
     await writeRequests(today);
+    await writeMoisture(today);
     await writeStorageExperiment(ONION_EXPERIMENT);
     await enqueueWrite(() => judgeLots(connections().bulk, 'all', today));
     return { accessions: history.accessionNumbers.size, lots: history.lots, tests: history.tests };

@@ -3,8 +3,10 @@ import { expect, test } from './support/bank';
 test.describe.configure({ mode: 'serial' });
 
 /** Kale in a screw-cap tube in the fridge, packed at 5.2 %. */
-const LOT = 'L-2021-001';
-const PACKET = 'P-00075';
+const LOT = 'L-2025-001';
+const PACKET = 'P-00122';
+/** The demo has four moisture tests: ours are the next ones. */
+const [OVEN, METER, CORRECTION] = ['M-0005', 'M-0006', 'M-0007'];
 
 test('an oven test with two dishes that agree, beside the limits', async ({ page }) => {
   await page.goto(`/collection/lots/${LOT}`);
@@ -24,13 +26,13 @@ test('an oven test with two dishes that agree, beside the limits', async ({ page
 
   await fill(2, ['19.874', '25.051', '24.794']);
   await page.getByRole('button', { name: 'Save the test' }).click();
-  await expect(page.getByRole('status')).toContainText('M-0001: 4.9 %.');
+  await expect(page.getByRole('status')).toContainText(`${OVEN}: 4.9 %.`);
   await expect(page.getByRole('status')).toContainText('Two dishes, 0.06 points apart of 0.2 permitted: they agree.');
   await expect(
     page.getByRole('img', { name: /Moisture through time: 1 test and 1 sealed stay/ }).first(),
   ).toBeAttached();
   // The ledger is kept in the same step: what went into the dishes is gone.
-  await expect(page.getByText(/Seed from P-00075, .* seeds used up/)).toBeVisible();
+  await expect(page.getByText(/Seed from P-00122, .* seeds used up/)).toBeVisible();
   await page.getByText('The dishes').click();
   await expect(page.getByRole('row', { name: /Dish 2 19.874 25.051 24.794 4.96/ })).toBeVisible();
 });
@@ -49,20 +51,20 @@ test('a meter that contradicts what it was packed at puts the seal in doubt', as
 
 test('a correction takes the place of the test it names', async ({ page }) => {
   await page.goto(`/collection/lots/${LOT}/moisture`);
-  await page.getByRole('link', { name: 'Correct M-0002' }).click();
+  await page.getByRole('link', { name: `Correct ${METER}` }).click();
   await page.getByLabel('The meter shows').fill('5.2');
   await page.getByRole('button', { name: 'Save the correction' }).click();
   await expect(page.getByText('Say what was wrong')).toBeVisible();
-  await page.getByLabel('What was wrong with M-0002?').fill('Read the line of another crop');
+  await page.getByLabel(`What was wrong with ${METER}?`).fill('Read the line of another crop');
   await page.getByRole('button', { name: 'Save the correction' }).click();
-  await expect(page.getByRole('status')).toContainText('M-0003: 5.2 %.');
+  await expect(page.getByRole('status')).toContainText(`${CORRECTION}: 5.2 %.`);
   await expect(page.getByText('the seal may leak')).toHaveCount(0);
-  await expect(page.getByText(/Corrected by M-0003/)).toBeVisible();
+  await expect(page.getByText(`Corrected by ${CORRECTION}`)).toBeVisible();
 });
 
 test('a drying run with three weighings says how long is to go, and then to stop', async ({ page }) => {
   await page.goto('/stores/drying');
-  await expect(page.getByText('Nothing is drying now.')).toBeVisible();
+  await expect(page.getByRole('table', { name: /Runs that have ended/ })).toContainText('Hill Field');
   await page.getByRole('link', { name: 'Start drying' }).click();
   await page.getByLabel('Lot').fill(LOT);
   await page.getByRole('button', { name: 'Next', exact: true }).click();

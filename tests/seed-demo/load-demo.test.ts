@@ -6,6 +6,8 @@ import { fitStorageExperiment } from '@/lib/domain/longevity/storage-experiment/
 import type { StorageRow } from '@/lib/domain/longevity/storage-experiment/storage-row';
 import { connections } from '@/lib/server/database/connections';
 import { judgeLots } from '@/lib/server/judging/judge-lots';
+import { findDryingRuns } from '@/lib/server/queries/drying-runs';
+import { getLotMoisture } from '@/lib/server/queries/lot-moisture';
 import { loadDemo } from '@/seed-demo/load-demo';
 import { ONION_EXPERIMENT } from '@/seed-demo/scenarios/storage-experiment';
 import { useTestBank } from '../support/test-bank';
@@ -39,6 +41,10 @@ const SEEN = {
   requests: `SELECT q."number", q."recipient", q."askedOn", q."status", q."settledOn", l."number" AS "lot", s."seeds",
     a."sharing" FROM "SharingRequest" q JOIN "SharingLine" s ON s."requestId" = q."id" JOIN "Lot" l ON l."id" = s."lotId"
     JOIN "Accession" a ON a."id" = s."accessionId" ORDER BY q."number", s."position"`,
+  moisture: `SELECT t."number", l."number" AS "lot", p."number" AS "packet", t."testedOn", t."method", t."moisturePercent"
+    FROM "MoistureTest" t JOIN "Lot" l ON l."id" = t."lotId" LEFT JOIN "Packet" p ON p."id" = t."packetId" ORDER BY t."number"`,
+  drying: `SELECT r."number", l."number" AS "lot", r."startedOn", r."endedOn", w."atEpochSeconds", w."weightG" FROM "DryingRun" r
+    JOIN "Lot" l ON l."id" = r."lotId" JOIN "DryingWeighing" w ON w."runId" = r."id" ORDER BY r."number", w."atEpochSeconds"`,
   experiments: `SELECT e."name", e."species", r."position", r."lot", r."moisturePercent", r."temperatureC", r."days", r."sown",
     r."germinated" FROM "StorageExperiment" e JOIN "StorageExperimentRow" r ON r."experimentId" = e."id"
     ORDER BY e."name", r."position"`,
@@ -110,6 +116,22 @@ describe('the demo collection', () => {
     ]);
     expect(one(`SELECT COUNT(*) AS n FROM "Movement" WHERE "requestId" IS NOT NULL AND "reason" = 'sharing'`)).toBe(3);
     expect(one(`SELECT COUNT(DISTINCT "sharing") AS n FROM "Accession"`)).toBe(3);
+  });
+
+  test('one jar may leak, one oven test is to be repeated, and one tray is still drying', async () => {
+    const lots = rows<{ number: string }>(
+      `SELECT DISTINCT l."number" FROM "MoistureTest" t JOIN "Lot" l ON l."id" = t."lotId"`,
+    );
+    const found = await Promise.all(lots.map(({ number }) => getLotMoisture(number)));
+    expect(found.flatMap((lot) => lot?.packets ?? []).filter(({ doubt }) => doubt !== null)).toHaveLength(1);
+    const verdicts = found.flatMap((lot) => lot?.tests ?? []).map(({ oven }) => oven?.verdict);
+    expect(verdicts.filter((verdict) => verdict !== undefined).sort()).toEqual(['agree', 'repeat']);
+    const [running, ended] = [
+      await findDryingRuns({ ended: false, page: 1 }),
+      await findDryingRuns({ ended: true, page: 1 }),
+    ];
+    expect(running.rows.map(({ progress }) => progress.ok && progress.verdict.kind)).toEqual(['on-the-way']);
+    expect(ended.rows.map(({ progress }) => progress.ok && progress.verdict.kind)).toEqual(['reached']);
   });
 
   test('the leeks in the fridge fell over the summer in which it stood warm', () => {

@@ -141,13 +141,24 @@ export async function getDryingRun(number: string): Promise<DryingRunDetail | nu
   };
 }
 
+const selectWeighing = {
+  id: true,
+  weightG: true,
+  atEpochSeconds: true,
+  run: { select: { number: true } },
+} satisfies Prisma.DryingWeighingSelect;
+
 /** A weighing to be corrected, with its run; null when there is none or it was corrected since. */
-export async function getWeighing(id: string) {
-  return reader().dryingWeighing.findFirst({
-    where: { id, correctedBy: null },
-    select: { id: true, weightG: true, atEpochSeconds: true, run: { select: { number: true } } },
+export const getWeighing = (id: string) =>
+  reader().dryingWeighing.findFirst({ where: { id, correctedBy: null }, select: selectWeighing });
+
+/** The last weighing of a run: the one most likely to be put right. */
+export const getLastWeighing = (runNumber: string) =>
+  reader().dryingWeighing.findFirst({
+    where: { run: { number: runNumber }, correctedBy: null },
+    orderBy: { atEpochSeconds: 'desc' },
+    select: selectWeighing,
   });
-}
 
 const seedAlone = ({ weighings, tareG }: Pick<DryingRunRow, 'weighings' | 'tareG'>) =>
   weighings.map(({ hours, weightG }) => ({ hours, weightG: weightG - tareG }));

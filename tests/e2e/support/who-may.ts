@@ -19,7 +19,10 @@ const CROP = 'SELECT cropId FROM Accession LIMIT 1';
 const LOT = 'SELECT number FROM Lot LIMIT 1';
 const PACKET = 'SELECT number FROM Packet LIMIT 1';
 const STORE = 'SELECT id FROM Store LIMIT 1';
+// The demo has no stock-take: what is not there answers so, once it is clear who asks.
+const STOCK_TAKE = "SELECT 'nothing'";
 const TEST = 'SELECT number FROM GerminationTest LIMIT 1';
+const RUN = 'SELECT number FROM DryingRun LIMIT 1';
 const EXPERIMENT = 'SELECT id FROM StorageExperiment LIMIT 1';
 const REQUEST = "SELECT number FROM SharingRequest WHERE status = 'open' LIMIT 1";
 const PERSON = 'SELECT id FROM User LIMIT 1';
@@ -80,10 +83,13 @@ export const PAGES: Record<string, PageRule> = {
   '/stores/[id]/edit': { who: 'steward', sample: STORE },
   '/stores/[id]/move': { who: 'volunteer', sample: STORE },
   '/stores/drying': { who: 'visitor' },
-  '/stores/drying/[number]': { who: 'visitor', sample: "SELECT 'nothing'", answers: 404 },
-  '/stores/drying/[number]/correct': { who: 'volunteer', sample: "SELECT 'nothing'", answers: 404 },
+  '/stores/drying/[number]': { who: 'visitor', sample: RUN },
+  '/stores/drying/[number]/correct': { who: 'volunteer', sample: RUN },
   '/stores/drying/new': { who: 'volunteer' },
   '/stores/ledger': { who: 'visitor' },
+  '/stores/stock-takes': { who: 'visitor' },
+  '/stores/stock-takes/[number]': { who: 'visitor', sample: STOCK_TAKE, answers: 404 },
+  '/stores/stock-takes/[number]/review': { who: 'volunteer', sample: STOCK_TAKE, answers: 404 },
   '/stores/labels': { who: 'volunteer' },
   '/stores/labels/formats': { who: 'steward' },
   '/stores/labels/formats/[id]': { who: 'steward', sample: "SELECT 'nothing'", answers: 404 },
@@ -192,5 +198,9 @@ export const ACTIONS: Record<string, ActionRule> = {
   'stores/packets#repack': { who: 'volunteer' },
   'stores/packets#splitOff': { who: 'volunteer' },
   'stores/packets#takeSeed': { who: 'volunteer' },
+  'stores/stock-takes#closeCounting': { who: 'steward' },
+  'stores/stock-takes#enterPacket': { who: 'volunteer' },
+  'stores/stock-takes#giveUp': { who: 'volunteer' },
+  'stores/stock-takes#startCounting': { who: 'volunteer' },
   'welcome#openBank': { who: 'anyone' },
 };

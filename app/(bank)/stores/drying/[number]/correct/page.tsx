@@ -6,7 +6,7 @@ import { dryingPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { localMinute } from '@/lib/server/local-time';
-import { getWeighing } from '@/lib/server/queries/drying-runs';
+import { getLastWeighing, getWeighing } from '@/lib/server/queries/drying-runs';
 import { CorrectWeighingForm } from '../../_parts/weigh-form';
 
 export const metadata: Metadata = { title: 'Correct a weighing' };
@@ -20,7 +20,7 @@ export default async function CorrectWeighingPage({ params, searchParams }: Prop
   await requirePerson('volunteer');
   const number = readParameter((await params).number);
   const { weighing: asked } = await searchParams;
-  const weighing = typeof asked === 'string' ? await getWeighing(asked) : null;
+  const weighing = typeof asked === 'string' ? await getWeighing(asked) : await getLastWeighing(number);
   if (weighing?.run.number !== number) notFound();
   return (
     <>
