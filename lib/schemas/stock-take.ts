@@ -42,19 +42,18 @@ export const removeStockTakeLineSchema = z.object({
   version: versionField,
 });
 
+/** By the line that they are about: the boxes of a form stay with their lines, whatever is counted meanwhile. */
 const decisions = z
-  .array(
+  .record(
+    z.string().max(100),
     z.object({
-      lineId: idOf('line'),
       /** of the line as it was reviewed */
       version: versionField,
       decision: optionalField(choice(STOCK_TAKE_DECISIONS, 'decision')),
     }),
   )
-  // As many as a large store holds; the form's rows arrive as an array, or not at all.
-  .max(10_000)
   .optional()
-  .transform((rows) => rows ?? []);
+  .transform((rows) => rows ?? {});
 
 /** Decisions kept for later: the stock-take stays open. */
 export const saveStockTakeDecisionsSchema = z.object({ stockTakeId: idOf('stock-take'), decisions });

@@ -48,7 +48,7 @@ test.each([
 test('closing without anything to decide sends no decisions', () => {
   expect(closeStockTakeSchema.parse({ stockTakeId: 's' })).toEqual({
     stockTakeId: 's',
-    decisions: [],
+    decisions: {},
     closeUnfinished: false,
   });
 });

@@ -36,6 +36,12 @@ export const linesOf = (stockTakeId: string): LineRow[] =>
 
 /** Every line with this decision, as the review's form sends them; packets left out send none. */
 export const decide = (stockTakeId: string, decisions: Record<string, string>) =>
-  linesOf(stockTakeId).flatMap(({ id, packetId, version }) =>
-    decisions[packetId] === undefined ? [] : [{ lineId: id, version, decision: decisions[packetId] }],
+  Object.fromEntries(
+    linesOf(stockTakeId).flatMap(({ id, packetId, version }) =>
+      decisions[packetId] === undefined ? [] : [[id, { version, decision: decisions[packetId] }] as const],
+    ),
   );
+
+/** The name of the box in which the decision about a packet stands. */
+export const boxOf = (stockTakeId: string, packetId: string) =>
+  `decisions.${linesOf(stockTakeId).find((line) => line.packetId === packetId)?.id}.decision`;

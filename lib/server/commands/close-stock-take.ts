@@ -27,16 +27,15 @@ export const closeStockTake = defineCommand({
     const lines = await readLines(tx, take.id);
     await refuseUnfinished(tx, take, lines, input.closeUnfinished);
 
-    const fieldOf = new Map(input.decisions.map(({ lineId }, index) => [lineId, decisionField(index)]));
     const refused: Record<string, string> = {};
     const lots = new Set<string>();
     const done = { corrected: 0, lost: 0, moved: 0 };
     for (const line of lines) {
       const outcome = await settle(context, take, line, inside);
       if (typeof outcome === 'string') {
-        const field = fieldOf.get(line.id);
-        if (!field) throw new AppError('conflict', `${line.packet.number}: ${outcome} Load the page again.`);
-        refused[field] = outcome;
+        // Counted after the review was opened: the form has no box for it.
+        if (!(line.id in input.decisions)) throw new AppError('conflict', `${line.packet.number}: ${outcome} Load the page again.`);
+        refused[decisionField(line.id)] = outcome;
         continue;
       }
       if (outcome.written > 0) lots.add(line.packet.lot.id);

@@ -2,14 +2,16 @@ import type { Prisma } from '@/generated/prisma/client';
 import type { StockTakeDecision } from '@/lib/domain/stock/stock-take-difference';
 import { fieldError } from './field-error';
 
-export interface DecidedLine {
-  lineId: string;
+/** Decisions by the id of their line. */
+export type Decisions = Record<string, Decided>;
+
+interface Decided {
   version: number;
   decision?: StockTakeDecision | undefined;
 }
 
-/** The name of a field of the review's form: which line it belongs to, by its place in the form. */
-export const decisionField = (index: number) => `decisions.${index}.decision`;
+/** The name of a box of the review's form. */
+export const decisionField = (lineId: string) => `decisions.${lineId}.decision`;
 
 /**
  * Puts decisions on the lines of an open stock-take.
@@ -20,19 +22,19 @@ export const decisionField = (index: number) => `decisions.${index}.decision`;
 export async function takeOverDecisions(
   tx: Prisma.TransactionClient,
   stockTakeId: string,
-  decisions: DecidedLine[],
+  decisions: Decisions,
 ): Promise<number> {
   const lines = await tx.stockTakeLine.findMany({
-    where: { stockTakeId, id: { in: decisions.map(({ lineId }) => lineId) } },
+    where: { stockTakeId, id: { in: Object.keys(decisions) } },
     select: { id: true, version: true, decision: true },
   });
   const byId = new Map(lines.map((line) => [line.id, line]));
   const refused: Record<string, string> = {};
   let decided = 0;
-  for (const [index, { lineId, version, decision }] of decisions.entries()) {
+  for (const [lineId, { version, decision }] of Object.entries(decisions)) {
     const line = byId.get(lineId);
     if (line?.version !== version) {
-      refused[decisionField(index)] = 'This packet was looked at again meanwhile: see what was found, and decide anew.';
+      refused[decisionField(lineId)] = 'This packet was looked at again meanwhile: see what was found, and decide anew.';
       continue;
     }
     if (decision) decided += 1;
