@@ -49,7 +49,9 @@ export const sendRequest = defineCommand({
       entityId: request.id,
       summary: [
         `Sent request ${request.number} to ${request.recipient}: ${countOf(lines.length, 'lot')}`,
-        ...overruled.map(({ line, why }) => `${line.lot?.number} though ${line.hindrance?.kind}: ${why}`),
+        ...overruled.map(
+          ({ line, why }) => `${line.lot?.number} though ${line.hindrance?.kind.replaceAll('-', ' ')}: ${why}`,
+        ),
       ].join('; '),
       after: {
         on,

@@ -253,7 +253,7 @@ describe('sendRequest', () => {
     expect(ledger(lot.packetId).at(-1)?.note).toBe(
       'request R-0001 to The school garden; all the same: They grow it for us.',
     );
-    expect(lastAuditLine()?.summary).toContain('L-2020-001 though too-little-kept: They grow it for us.');
+    expect(lastAuditLine()?.summary).toContain('L-2020-001 though too little kept: They grow it for us.');
   });
 
   it('lets the last seed go that can be spared', async () => {
