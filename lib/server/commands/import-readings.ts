@@ -97,11 +97,13 @@ async function importContents(
   layout: LoggerLayout,
   contents: LoggerContents,
 ): Promise<AddedReadings> {
-  const lots = await lotsEverIn(reader(), storeId);
+  let lots: string[] = [];
   const total = contents.readings.atEpochSeconds.length;
   const outcome = await inBulkTransaction(async (bulk) => {
     // Two who press the button at once: the second comes here when the first is through.
     waitingFile(bulk, id);
+    // Now that no other program can write: a packet that it put here while this one waited belongs to them.
+    lots = await lotsEverIn(reader(), storeId);
     const added = await addReadings(bulk, storeId, id, contents.readings, {
       giveWay,
       onProgress: (done) => reportProgress(progressKey(id), { phase: 'writing', done, total }),

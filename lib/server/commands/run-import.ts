@@ -7,6 +7,7 @@ import { runImportSchema } from '@/lib/schemas/import/import-request';
 import type { AccessionRecord, GerminationTestRecord, LotRecord } from '@/lib/schemas/import/records';
 import { AppError } from '../app-error';
 import type { Person } from '../auth/roles';
+import { markForJudgingInBulk } from '../database/bulk-transaction';
 import { connections } from '../database/connections';
 import { explainFailure } from '../database/explain-failure';
 import { enqueueWrite } from '../database/write-queue';
@@ -18,7 +19,7 @@ import { accessionWriter } from '../import/write-accessions';
 import { germinationTestWriter } from '../import/write-germination-tests';
 import { lotWriter } from '../import/write-lots';
 import { writeNewCrop, writeNewStore } from '../import/write-new-names';
-import { judgeLots, markForJudgingInBulk } from '../judging/judge-lots';
+import { judgeLots } from '../judging/judge-lots';
 import { today } from '../today';
 import { type Command, invalidInput, requireRole } from './command';
 

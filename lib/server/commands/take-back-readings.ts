@@ -65,8 +65,9 @@ async function takeBack(person: Person, importId: number): Promise<TakenBack> {
       status === 'taken-back' ? 'These readings have been taken back already.' : 'This file has not been imported.',
     );
   }
-  const lots = await lotsEverIn(reader(), storeId);
+  let lots: string[] = [];
   const readings = await inBulkTransaction(async (bulk) => {
+    lots = await lotsEverIn(reader(), storeId);
     const marked = await markTakenBack(bulk, storeId, importId);
     bulk.prepare(`UPDATE "ReadingImport" SET "status" = 'taken-back' WHERE "id" = ?`).run(importId);
     if (marked > 0) raiseClimateVersion(bulk, storeId);

@@ -11,18 +11,10 @@ export type LotsToJudge = readonly string[] | 'all';
 /** Accessions judged before the server looks after visitors again. */
 const ACCESSIONS_AT_A_TIME = 100;
 
-/** The ids come as one JSON array, so that one statement marks any number of lots. */
-const MARK_LOTS = `UPDATE "LotJudgement" SET "judgedOn" = '' WHERE "lotId" IN (SELECT "value" FROM json_each(?))`;
-
 /** In the command's own transaction: the judgements of these lots no longer hold, whatever happens next. */
 export async function markForJudging(tx: Prisma.TransactionClient, lots: LotsToJudge): Promise<void> {
-  if (lots === 'all') await tx.lotJudgement.updateMany({ data: { judgedOn: '' } });
-  else await tx.$executeRawUnsafe(MARK_LOTS, JSON.stringify(lots));
-}
-
-/** The same, for what writes masses of rows in a transaction on the bulk connection. */
-export function markForJudgingInBulk(bulk: Database.Database, lotIds: readonly string[]): void {
-  bulk.prepare(MARK_LOTS).run(JSON.stringify(lotIds));
+  const where = lots === 'all' ? {} : { lotId: { in: [...lots] } };
+  await tx.lotJudgement.updateMany({ where, data: { judgedOn: '' } });
 }
 
 /**

@@ -52,9 +52,9 @@ export async function addSentReadings(token: KnownToken, sent: SentReadings['rea
   }
   const readings = store.inOrderOfTime(() => undefined);
   try {
-    const outcome = await enqueueWrite(async () => {
-      const lots = await lotsEverIn(reader(), token.storeId);
-      return inBulkTransaction(async (bulk) => {
+    const outcome = await enqueueWrite(() =>
+      inBulkTransaction(async (bulk) => {
+        const lots = await lotsEverIn(reader(), token.storeId);
         noteUse(bulk, token);
         const importId = importOf(bulk, token);
         const added = await addReadings(bulk, token.storeId, importId, readings, { giveWay });
@@ -72,8 +72,8 @@ export async function addSentReadings(token: KnownToken, sent: SentReadings['rea
         });
         markForJudgingInBulk(bulk, lots);
         return added;
-      });
-    });
+      }),
+    );
     if (outcome.added > 0) judgeSoon();
     return outcome;
   } catch (error) {
