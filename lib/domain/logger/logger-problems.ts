@@ -41,7 +41,8 @@ const TEXT_KEPT = 80;
 export function problemList() {
   const found = new Map<ProblemKind, LoggerProblem>();
   return {
-    add(kind: ProblemKind, line: number, column: number | null, text: () => string): void {
+    /** What stands there is given as [from, to) of a text: most rows need no string of it. */
+    add(kind: ProblemKind, line: number, column: number | null, text: string, from = 0, to = text.length): void {
       let problem = found.get(kind);
       if (!problem) {
         problem = { kind, count: 0, rows: [] };
@@ -49,12 +50,9 @@ export function problemList() {
       }
       problem.count += 1;
       if (problem.rows.length < ROWS_KEPT) {
-        problem.rows.push({ line, column, text: text().trim().slice(0, TEXT_KEPT) });
+        problem.rows.push({ line, column, text: text.slice(from, to).trim().slice(0, TEXT_KEPT) });
       }
     },
-    /** Rows that break the order, whichever way most of the file runs, are counted both ways and one is taken out. */
-    drop: (kind: ProblemKind) => void found.delete(kind),
-    countOf: (kind: ProblemKind) => found.get(kind)?.count ?? 0,
     inOrder: (): LoggerProblem[] => PROBLEM_KINDS.flatMap((kind) => found.get(kind) ?? []),
   };
 }

@@ -15,7 +15,7 @@ import {
 } from './impossible-values';
 import { type LoggerDelimiter, type LoggerLayout, ZONE_IN_THE_FILE } from './logger-layout';
 import { type LoggerNumber, readLoggerNumber } from './logger-number';
-import { type LoggerProblem, problemList } from './logger-problems';
+import { type LoggerProblem, type ProblemKind, problemList } from './logger-problems';
 import { readingStore, type TimedReadings } from './reading-store';
 import { cellsOf, findCells, rowCells } from './row-cells';
 import { lineWalker } from './walk-lines';
@@ -70,12 +70,18 @@ export function loggerReader(layout: LoggerLayout, latestInstant: number): Logge
     if (line < firstLine) return;
     if (!ended && isCutShort(lastRow, text.slice(from, to), delimiter)) {
       rows += 1;
-      problems.add('cut-short', line, null, () => text.slice(from, to));
+      problems.add('cut-short', line, null, text, from, to);
       return;
     }
-    if (readRow(text, from, to, line)) rowStart = { text, from, to };
+    if (!readRow(text, from, to, line)) return;
+    piece = text;
+    rowFrom = from;
+    rowTo = to;
   });
-  let rowStart = { text: '', from: 0, to: 0 };
+  /** Where the last row that gave a reading stands. Plain variables: an object for each row would be half the work. */
+  let piece = '';
+  let rowFrom = 0;
+  let rowTo = 0;
 
   /** @returns whether it gave a reading */
   function readRow(text: string, from: number, to: number, line: number): boolean {
@@ -94,7 +100,7 @@ export function loggerReader(layout: LoggerLayout, latestInstant: number): Logge
     ) {
       if (isBlank(text, from, to)) return false;
       rows += 1;
-      problems.add('no-time', line, hasTime ? dateColumn : null, () => text.slice(from, to));
+      problems.add('no-time', line, hasTime ? dateColumn : null, text, from, to);
       return false;
     }
     rows += 1;
@@ -102,7 +108,7 @@ export function loggerReader(layout: LoggerLayout, latestInstant: number): Logge
       temperatureColumn >= count ||
       !readLoggerNumber(text, starts[temperatureColumn] as number, ends[temperatureColumn] as number, number)
     ) {
-      problems.add('no-value', line, temperatureColumn, () => text.slice(from, to));
+      problems.add('no-value', line, temperatureColumn, text, from, to);
       return false;
     }
     const written = number.value;
@@ -110,23 +116,29 @@ export function loggerReader(layout: LoggerLayout, latestInstant: number): Logge
       number.unit === 'F' || (number.unit === null && isFahrenheit)
         ? Math.round(((written - 32) / 1.8) * KEPT_PER_DEGREE) / KEPT_PER_DEGREE
         : written;
-    const temperatureText = () => text.slice(starts[temperatureColumn], ends[temperatureColumn]);
     if (temperatureC < POSSIBLE_TEMPERATURE_C.min || temperatureC > POSSIBLE_TEMPERATURE_C.max) {
-      problems.add('impossible-temperature', line, temperatureColumn, temperatureText);
+      problems.add(
+        'impossible-temperature',
+        line,
+        temperatureColumn,
+        text,
+        starts[temperatureColumn],
+        ends[temperatureColumn],
+      );
       return false;
     }
-    const instant = instantOf(line, () => text.slice(starts[dateColumn], ends[Math.max(timeColumn, dateColumn)]));
+    const instant = instantOf(line, text);
     if (instant === null) return false;
     let humidity = Number.NaN;
     if (humidityColumn >= 0 && humidityColumn < count) {
       humidity = humidityOf(text, starts[humidityColumn] as number, ends[humidityColumn] as number, line);
     }
-    noteOrder(instant, line, () => text.slice(from, to));
+    noteOrder(instant, line, text, from, to);
     store.add(instant, temperatureC, humidity, line);
     return true;
   }
 
-  function instantOf(line: number, text: () => string): number | null {
+  function instantOf(line: number, text: string): number | null {
     let instant: number;
     if (wall.offsetSeconds !== null) instant = wall.seconds - wall.offsetSeconds;
     else {
@@ -135,25 +147,29 @@ export function loggerReader(layout: LoggerLayout, latestInstant: number): Logge
       else {
         const found = clock.instantOf(wall.seconds);
         if (found.kind === 'never') {
-          problems.add('skipped-hour', line, dateColumn, text);
+          noteTime('skipped-hour', line, text);
           return null;
         }
         if (found.kind === 'once') instant = found.instant;
         else {
-          problems.add('repeated-hour', line, dateColumn, text);
+          noteTime('repeated-hour', line, text);
           instant = inOrder(found.earlier, found.later);
         }
       }
     }
     if (instant > latestInstant) {
-      problems.add('future', line, dateColumn, text);
+      noteTime('future', line, text);
       return null;
     }
     if (instant < EARLIEST_INSTANT) {
-      problems.add('too-old', line, dateColumn, text);
+      noteTime('too-old', line, text);
       return null;
     }
     return instant;
+  }
+
+  function noteTime(kind: ProblemKind, line: number, text: string): void {
+    problems.add(kind, line, dateColumn, text, starts[dateColumn], ends[Math.max(timeColumn, dateColumn)]);
   }
 
   /** Of the two instants that an hour shown twice may mean, the one that carries on from the row before. */
@@ -165,36 +181,35 @@ export function loggerReader(layout: LoggerLayout, latestInstant: number): Logge
   function humidityOf(text: string, from: number, to: number, line: number): number {
     if (!readLoggerNumber(text, from, to, number)) return Number.NaN;
     const percent = number.value;
-    const written = () => text.slice(from, to);
     if (percent < POSSIBLE_HUMIDITY_PERCENT.min || percent > POSSIBLE_HUMIDITY_PERCENT.max) {
-      problems.add('impossible-humidity', line, humidityColumn, written);
+      problems.add('impossible-humidity', line, humidityColumn, text, from, to);
       return Number.NaN;
     }
     if (percent >= 0 && percent <= 100) return percent / 100;
-    problems.add('humidity-over-full', line, humidityColumn, written);
+    problems.add('humidity-over-full', line, humidityColumn, text, from, to);
     return percent < 0 ? 0 : 1;
   }
 
   const later: { line: number; text: string }[] = [];
   const earlier: { line: number; text: string }[] = [];
-  function noteOrder(instant: number, line: number, text: () => string): void {
+  function noteOrder(instant: number, line: number, text: string, from: number, to: number): void {
     if (instant > previous) {
       forward += 1;
-      if (later.length < 5) later.push({ line, text: text() });
+      if (later.length < 5) later.push({ line, text: text.slice(from, to) });
     } else if (instant < previous) {
       backward += 1;
-      if (earlier.length < 5) earlier.push({ line, text: text() });
+      if (earlier.length < 5) earlier.push({ line, text: text.slice(from, to) });
     }
     previous = instant;
   }
 
   return {
-    push: (piece) => {
-      walker.push(piece);
-      const { text, from, to } = rowStart;
+    push: (more) => {
+      walker.push(more);
       // Kept as a text of its own, so that the piece it came from can go.
-      if (to > from) lastRow = ` ${text.slice(from, to)}`.slice(1);
-      rowStart = { text: '', from: 0, to: 0 };
+      if (rowTo > rowFrom) lastRow = ` ${piece.slice(rowFrom, rowTo)}`.slice(1);
+      piece = '';
+      rowTo = rowFrom;
     },
     finish: () => {
       walker.finish();
@@ -202,10 +217,10 @@ export function loggerReader(layout: LoggerLayout, latestInstant: number): Logge
       const [against, examples] = newestFirst ? [forward, later] : [backward, earlier];
       for (let index = 0; index < against; index += 1) {
         const example = examples[index];
-        problems.add('out-of-order', example?.line ?? 0, null, () => example?.text ?? '');
+        problems.add('out-of-order', example?.line ?? 0, null, example?.text ?? '');
       }
       const readings = store.inOrderOfTime((kind, line, text) =>
-        problems.add(kind, line, kind === 'same-again' ? null : temperatureColumn, () => text),
+        problems.add(kind, line, kind === 'same-again' ? null : temperatureColumn, text),
       );
       return {
         readings: withoutPowerOn(readings, problems, temperatureColumn),
@@ -231,7 +246,7 @@ function withoutPowerOn(
     if (Math.abs(value - POWER_ON_TEMPERATURE_C) > 0.005 || last === 0) continue;
     const far = (other: number | undefined) => other === undefined || Math.abs(value - other) > FAR_FROM_NEIGHBOURS_K;
     if (!far(temperatureC[index - 1]) || !far(temperatureC[index + 1])) continue;
-    problems.add('power-on-value', lines[index] as number, column, () => String(value));
+    problems.add('power-on-value', lines[index] as number, column, String(value));
     leftOut.add(index);
   }
   const kept = leftOut.size === 0 ? readings : readings.without(leftOut);
@@ -242,7 +257,7 @@ function withoutPowerOn(
       'jump',
       kept.lines[index] as number,
       column,
-      () => `${kept.temperatureC[index - 1]} °C, then ${kept.temperatureC[index]} °C`,
+      `${kept.temperatureC[index - 1]} °C, then ${kept.temperatureC[index]} °C`,
     );
   }
   return kept;
