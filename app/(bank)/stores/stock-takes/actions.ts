@@ -66,7 +66,9 @@ const refuse = (said: string, packet: PacketInStockTake | null = null): Answer =
 async function answerTo(previous: ScanState, data: FormData): Promise<Answer> {
   try {
     requireRole(await currentPerson(), 'volunteer');
-    const entry = entrySchema.parse(Object.fromEntries(data));
+    const asked = entrySchema.safeParse(Object.fromEntries(data));
+    if (!asked.success) return refuse('Load the page again: this entry could not be read.');
+    const entry = asked.data;
     const take = { id: entry.stockTakeId, storeId: entry.storeId };
     const { what } = entry;
     if (what !== 'text') return await press(take, { ...entry, what });
@@ -75,7 +77,10 @@ async function answerTo(previous: ScanState, data: FormData): Promise<Answer> {
     if (!previous.packet) return refuse('Scan or type the code of a packet first, then its seeds.');
     return await write(take, previous.packet, { finding: 'here', amount: read.amount, unit: read.unit });
   } catch (error) {
-    if (error instanceof AppError) return refuse(sentenceOf(error));
+    if (error instanceof AppError) {
+      const answer = refuse(sentenceOf(error));
+      return error.code === 'sign-in-needed' || error.code === 'not-allowed' ? { ...answer, refused: error.code } : answer;
+    }
     log.error({ error }, 'an entry of a stock-take failed');
     return refuse('Something went wrong on our side and nothing was saved. Enter it again.');
   }

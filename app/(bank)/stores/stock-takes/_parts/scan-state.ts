@@ -7,6 +7,8 @@ export interface ScanState {
   packet: PacketInStockTake | null;
   said: string;
   kind: 'none' | 'done' | 'note' | 'error';
+  /** set when the refusal was about who is asking */
+  refused?: 'sign-in-needed' | 'not-allowed';
 }
 
 export const nothingScanned: ScanState = { attempt: 0, packet: null, said: '', kind: 'none' };
