@@ -87,16 +87,16 @@ function refusalsOf(line: RequestLine, { terms, treated, overrule }: Answers): R
 }
 
 async function refuseBeforeFilling({ tx }: CommandContext, lines: RequestLine[], on: string): Promise<void> {
-  const first = await tx.placement.groupBy({
+  const first = await tx.movement.groupBy({
     by: ['packetId'],
     where: { packetId: { in: lines.flatMap((line) => (line.packet ? [line.packet.id] : [])) } },
-    _min: { from: true },
+    _min: { on: true },
   });
   for (const line of lines) {
-    const from = first.find((one) => one.packetId === line.packet?.id)?._min.from;
-    if (from && on < from) {
+    const filledOn = first.find((one) => one.packetId === line.packet?.id)?._min.on;
+    if (filledOn && on < filledOn) {
       throw fieldError({
-        on: `Packet ${line.packet?.number} was filled on ${from}: seed can only have come out since.`,
+        on: `Packet ${line.packet?.number} was filled on ${filledOn}: seed can only have come out since.`,
       });
     }
   }

@@ -18,13 +18,10 @@ export const takeSeedOut = defineCommand({
     });
     if (!packet) throw notFound('This packet');
     const on = input.on ?? today;
-    const first = await tx.placement.findFirst({
-      where: { packetId: packet.id },
-      orderBy: { from: 'asc' },
-      select: { from: true },
-    });
-    if (first && on < first.from) {
-      throw fieldError({ on: `This packet was filled on ${first.from}: seed can only have come out since.` });
+    // Not its first placement: a packet that was split off has those of the seed before it was in this packet.
+    const filledOn = (await tx.movement.aggregate({ where: { packetId: packet.id }, _min: { on: true } }))._min.on;
+    if (filledOn !== null && on < filledOn) {
+      throw fieldError({ on: `This packet was filled on ${filledOn}: seed can only have come out since.` });
     }
     const held = await packetBalance(tx, packet.id);
     const { seeds, seedsSd } =

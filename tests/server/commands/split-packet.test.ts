@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { movePacket } from '@/lib/server/commands/move-packet';
 import { splitPacket } from '@/lib/server/commands/split-packet';
+import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { reader } from '@/lib/server/database/connections';
 import { makeLot } from '@/tests/support/create-lot';
 import { makeStore } from '@/tests/support/create-store';
@@ -34,6 +35,15 @@ describe('splitting a packet', () => {
     const judgement = await reader().lotJudgement.findFirstOrThrow({ where: { lotNumber: lot.number } });
     expect(judgement.seedsLeft).toBe(1000);
     expect(judgement.sentence).not.toMatch(/no safety duplicate/);
+  });
+
+  it('gives the new packet nothing to take out from before it was filled', async () => {
+    const lot = await makeLot();
+    const made = await split(lot.packetId, (await makeStore()).id, { from: '2026-11-10' });
+    const take = (on: string) =>
+      takeSeedOut(VOLUNTEER, { packetId: made.packetId, amount: '10', unit: 'seeds', reason: 'sowing', on });
+    expect(await fieldMessage(take('2026-11-09'), 'on')).toContain('filled on 2026-11-10');
+    expect((await take('2026-11-10')).seedsLeft).toBe(290);
   });
 
   it('ties its two lines together, with what a count or a weight leaves unsure', async () => {
