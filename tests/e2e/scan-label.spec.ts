@@ -82,7 +82,9 @@ test('a photograph of a label is read, as is a number that is typed or comes fro
 
   await test.step('a photograph', async () => {
     const buffer = pngOf(await printedLabel(server));
-    await page.getByLabel('Take a picture of the label').setInputFiles({ name: 'label.png', mimeType: 'image/png', buffer });
+    await page
+      .getByLabel('Take a picture of the label')
+      .setInputFiles({ name: 'label.png', mimeType: 'image/png', buffer });
     await expect(card).toBeVisible({ timeout: 30_000 });
   });
 
@@ -115,7 +117,9 @@ test('a photograph of a label is read, as is a number that is typed or comes fro
   });
 });
 
-test('a store’s labels are chosen at once, begun on a used sheet, and shown as they will be printed', async ({ page }) => {
+test('a store’s labels are chosen at once, begun on a used sheet, and shown as they will be printed', async ({
+  page,
+}) => {
   await page.goto('/stores/labels');
   await page.getByLabel('Lying in').selectOption({ label: 'Cool pantry' });
   await page.getByRole('button', { name: 'Find' }).click();
@@ -131,7 +135,9 @@ test('a store’s labels are chosen at once, begun on a used sheet, and shown as
   await expect(page.getByLabel('Begin at label')).toHaveValue('25');
 });
 
-test('a label size that does not fit its page is refused beside the field and keeps what was typed', async ({ page }) => {
+test('a label size that does not fit its page is refused beside the field and keeps what was typed', async ({
+  page,
+}) => {
   await page.goto('/stores/labels/formats/new');
   await page.getByLabel('Name').fill('Jar labels');
   await page.getByLabel('Label width').fill('60');
@@ -144,7 +150,9 @@ test('a label size that does not fit its page is refused beside the field and ke
   await page.getByLabel('Labels down').fill('7');
   await expect(page.getByRole('img', { name: 'A page of 210 × 297 mm with 21 labels' })).toBeVisible();
   await page.getByRole('button', { name: 'Add it' }).click();
-  await expect(page.getByRole('listitem').filter({ hasText: 'Jar labels' })).toContainText('60 × 40.5 mm, 21 on a sheet');
+  await expect(page.getByRole('listitem').filter({ hasText: 'Jar labels' })).toContainText(
+    '60 × 40.5 mm, 21 on a sheet',
+  );
   await page.goto('/stores/labels');
   await expect(page.getByLabel('Labels', { exact: true }).locator('option', { hasText: 'Jar labels' })).toHaveCount(1);
 });

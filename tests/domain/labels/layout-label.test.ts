@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 import { DOT_MM, QUIET_SQUARES, squareSizesMm, squaresAcross } from '@/lib/domain/labels/code-size';
+import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 import { labelCells } from '@/lib/domain/labels/label-cells';
 import type { LabelContent } from '@/lib/domain/labels/label-content';
 import type { LabelDrawing, Rectangle } from '@/lib/domain/labels/label-drawing';
@@ -36,7 +36,14 @@ const overlap = (one: Rectangle, other: Rectangle) =>
   other.yMm + other.heightMm > one.yMm + HAIR;
 
 const words = fc.oneof(
-  fc.constantFrom('Łódź Äpfelgrün', 'Капуста чорна', 'Señorita', 'Wwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwww', 'iii', 'Ολίγα'),
+  fc.constantFrom(
+    'Łódź Äpfelgrün',
+    'Капуста чорна',
+    'Señorita',
+    'Wwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwwww',
+    'iii',
+    'Ολίγα',
+  ),
   fc.string({ minLength: 1, maxLength: 90, unit: 'grapheme-composite' }),
   fc.lorem({ maxCount: 12 }),
 );
@@ -55,7 +62,10 @@ const anyContent: fc.Arbitrary<LabelContent> = fc.record({
 
 const anyLabel = fc.record({
   content: anyContent,
-  code: fc.record({ kind: fc.constantFrom('qr' as const, 'data-matrix' as const), squares: fc.integer({ min: 12, max: 33 }) }),
+  code: fc.record({
+    kind: fc.constantFrom('qr' as const, 'data-matrix' as const),
+    squares: fc.integer({ min: 12, max: 33 }),
+  }),
   size: fc.record({
     widthMm: fc.integer({ min: 150, max: 1100 }).map((tenths) => tenths / 10),
     heightMm: fc.integer({ min: 100, max: 800 }).map((tenths) => tenths / 10),
@@ -101,11 +111,15 @@ describe('layoutLabel', () => {
         const layout = layoutLabel({ content, code: anyCode(code.kind, code.squares) }, size, INSETS);
         if (!layout.ok) return;
         const { texts, leftOut, cut, code: placed } = layout.drawing;
-        const all = texts.map(({ runs }) => runs.map((run) => run.text).join('')).join('').replace(/ /g, '');
+        const all = texts
+          .map(({ runs }) => runs.map((run) => run.text).join(''))
+          .join('')
+          .replace(/ /g, '');
         expect(all).toContain(content.packetNumber);
         expect(all).toContain(content.lotNumber.replace(/ /g, ''));
         if (content.treatment !== null) expect(all).toContain('TREATEDSEED:DONOTEAT');
-        for (const part of ['name', 'packet number', 'lot number', 'caution'] as const) expect(leftOut).not.toContain(part);
+        for (const part of ['name', 'packet number', 'lot number', 'caution'] as const)
+          expect(leftOut).not.toContain(part);
         for (const part of ['packet number', 'lot number', 'caution'] as const) expect(cut).not.toContain(part);
         expect(Math.min(...texts.map(({ sizePt }) => sizePt))).toBeGreaterThanOrEqual(6);
         expect(placed.squareMm).toBeGreaterThanOrEqual(0.375);
@@ -118,9 +132,17 @@ describe('layoutLabel', () => {
 
   test('a code that would be printed too small is refused, with the room that it needs', () => {
     // 37 squares with the quiet zone of a QR code of version 3, at three dots each
-    const layout = layoutLabel({ content: labelContent(), code: anyCode('qr', 29) }, { widthMm: 40, heightMm: 16.8 }, INSETS);
+    const layout = layoutLabel(
+      { content: labelContent(), code: anyCode('qr', 29) },
+      { widthMm: 40, heightMm: 16.8 },
+      INSETS,
+    );
     expect(layout).toEqual({ ok: false, reason: 'code-too-small', neededMm: 13.875, roomMm: expect.closeTo(13.8) });
-    const higher = layoutLabel({ content: labelContent(), code: anyCode('qr', 29) }, { widthMm: 40, heightMm: 16.9 }, INSETS);
+    const higher = layoutLabel(
+      { content: labelContent(), code: anyCode('qr', 29) },
+      { widthMm: 40, heightMm: 16.9 },
+      INSETS,
+    );
     expect(higher.ok).toBe(true);
   });
 
@@ -155,7 +177,11 @@ describe('layoutLabel', () => {
   );
 
   test('a tall label has its code below the words', () => {
-    const layout = layoutLabel({ content: labelContent(), code: anyCode('qr', 21) }, { widthMm: 30, heightMm: 60 }, INSETS);
+    const layout = layoutLabel(
+      { content: labelContent(), code: anyCode('qr', 21) },
+      { widthMm: 30, heightMm: 60 },
+      INSETS,
+    );
     if (!layout.ok) throw new Error(layout.reason);
     const lowest = Math.max(...layout.drawing.texts.map(({ baselineMm }) => baselineMm));
     expect(layout.drawing.code.yMm).toBeGreaterThan(lowest);

@@ -38,7 +38,12 @@ export function pngOf({ width, height, grey }: PrintedPage): Buffer {
   header.writeUInt32BE(height, 4);
   header[8] = 8;
   const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-  return Buffer.concat([signature, chunk('IHDR', header), chunk('IDAT', deflateSync(rows)), chunk('IEND', Buffer.alloc(0))]);
+  return Buffer.concat([
+    signature,
+    chunk('IHDR', header),
+    chunk('IDAT', deflateSync(rows)),
+    chunk('IEND', Buffer.alloc(0)),
+  ]);
 }
 
 function chunk(type: string, data: Buffer): Buffer {

@@ -84,9 +84,9 @@ describe('worn prints', () => {
     smallest && (await numbersOn(smallest, page, wear(printed), 203));
 
   test('black and white without greys, as a thermal head burns it, is read back', async () => {
-    expect(await readAfter(({ grey, ...size }) => ({ ...size, grey: grey.map((dot) => (dot < 128 ? 0 : 255)) }))).toEqual(
-      numbers,
-    );
+    expect(
+      await readAfter(({ grey, ...size }) => ({ ...size, grey: grey.map((dot) => (dot < 128 ? 0 : 255)) })),
+    ).toEqual(numbers);
   });
 
   test('ink that runs by a dot is read back', async () => {
@@ -101,7 +101,11 @@ describe('worn prints', () => {
 test('the words of a label are in the PDF as text, whatever their letters', async () => {
   const format = COMMON_FORMATS.find(({ key }) => key === 'roll-100x50');
   if (!format) throw new Error('no format');
-  const content = labelContent({ accessionName: 'Łódź Äpfelgrün ß Señorita é', cropName: 'Капуста', treatment: 'thiram' });
+  const content = labelContent({
+    accessionName: 'Łódź Äpfelgrün ß Señorita é',
+    cropName: 'Капуста',
+    treatment: 'thiram',
+  });
   const laid = layoutPage(format, [{ content, code: encodeCode('qr', 'P-00012') }], NO_SHIFT);
   if (!laid.ok) throw new Error(laid.problem.reason);
   const [printed] = await renderPdf(await labelsPdf([laid.page]), 72);

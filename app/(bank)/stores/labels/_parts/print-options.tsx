@@ -39,9 +39,7 @@ export function PrintOptions({ address, question, formats, mayPrint, maySetForma
         empty="as the labels are set"
       />
       <details open={question.errors.shiftX || question.errors.shiftY ? true : undefined}>
-        <summary className="cursor-pointer py-2.5 font-semibold">
-          The printer prints shifted
-        </summary>
+        <summary className="cursor-pointer py-2.5 font-semibold">The printer prints shifted</summary>
         <p className="label mb-2">
           Print one sheet on plain paper at 100 %, hold it against the labels, and write how far everything must move.
         </p>
