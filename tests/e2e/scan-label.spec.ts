@@ -52,8 +52,8 @@ test('a printed label held before the camera is found, and seed taken out of its
     expect(new Set(elsewhere), 'the decoder comes from this server').toEqual(new Set([server.address]));
 
     await page.evaluate(() => {
-      const track = (document.querySelector('video')?.srcObject as MediaStream).getVideoTracks()[0];
-      (window as unknown as { track?: MediaStreamTrack | undefined }).track = track;
+      const stream = document.querySelector('video')?.srcObject as MediaStream | null | undefined;
+      (window as unknown as { track?: MediaStreamTrack | undefined }).track = stream?.getVideoTracks()[0];
     });
     await card.getByRole('link', { name: 'Take seed out' }).click();
     await expect(page.getByRole('heading', { level: 1 })).toContainText('Take seed out');
