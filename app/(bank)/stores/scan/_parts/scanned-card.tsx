@@ -57,7 +57,7 @@ function PacketActions({ packet, stockTakes }: { packet: ScannedPacket; stockTak
     ['Move', `${path}/move`],
     ...stockTakes.map(({ number, storeName }): [string, string] => [
       stockTakes.length === 1 ? 'Add to the stock-take' : `Add to the stock-take of ${storeName}`,
-      `/stores/stock-takes/${encodeURIComponent(number)}?code=${packet.number}`,
+      `/stores/stock-takes/${encodeURIComponent(number)}?packet=${packet.number}`,
     ]),
     ['Print label', `/stores/labels?packets=${writePacketList([packet.number])}`],
   ];
