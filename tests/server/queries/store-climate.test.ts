@@ -142,6 +142,15 @@ describe('what it cost', () => {
     expect(costFrom('2026-07-01', '2026-08-31').crops).toMatchObject([{ lots: 1, days: 31 }]);
   });
 
+  it('is said of the seed that lay there throughout: lots that came after the failure do not thin it', async () => {
+    await lotIn(fridge.id, 'L-2020-001');
+    const late = { harvestedOn: '2026-07-20', storedOn: '2026-08-01' };
+    for (const number of ['L-2026-001', 'L-2026-002', 'L-2026-003']) await lotIn(fridge.id, number, late);
+    const [leeks] = costFrom('2026-07-01', '2026-09-30').crops;
+    expect(leeks).toMatchObject({ lots: 4, days: 92 });
+    expect(Math.abs((leeks?.normalDays ?? 0) / sevenDays() - 1)).toBeLessThan(0.01);
+  });
+
   it('tells sealed seed from open, and says why some has no figure', async () => {
     await lotIn(fridge.id, 'L-2020-001');
     await lotIn(fridge.id, 'L-2020-002', { container: 'paper-envelope', moisturePercent: '' });

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Fragment } from 'react';
 import { Cautions } from '@/app/_components/cautions';
+import { ClimateMark } from '@/app/_components/climate-mark';
 import { Facts } from '@/app/_components/facts';
 import { History } from '@/app/_components/history';
 import { EmptyState } from '@/app/_components/list/empty-state';
@@ -16,6 +17,7 @@ import { storePath } from '@/app/_format/store-path';
 import { storeQuery } from '@/lib/schemas/list-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
+import { climateSources } from '@/lib/server/queries/climate-source';
 import { findHistory } from '@/lib/server/queries/history';
 import { findPacketsIn, findStoresIn, getLastReadings, getStore } from '@/lib/server/queries/stores';
 import { kindLabel, StoreTree } from '../_parts/store-tree';
@@ -43,6 +45,7 @@ export default async function StorePage({ params, searchParams }: Props) {
     findHistory([{ entity: 'store', ids: [store.id] }]),
   ]);
   const path = storePath(store.id);
+  const source = climateSources().get(store.id);
   return (
     <>
       <PageHead
@@ -86,6 +89,7 @@ export default async function StorePage({ params, searchParams }: Props) {
           ['Kind', kindLabel(store.kind)],
           ['Meant to be', `${targetInWords(store)}${store.inheritsTarget ? ', as what it lies in' : ''}`],
           ['Logged', readingsInWords(readings)],
+          ['Climate', source && <ClimateMark source={source} />],
           ['Packets', packetsAndRoom(packets.total, store.capacityPackets)],
           ['No longer used since', store.closedOn && formatDate(store.closedOn)],
         ]}

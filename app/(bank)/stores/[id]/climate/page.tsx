@@ -35,6 +35,10 @@ export default async function StoreClimatePage({ params, searchParams }: Props) 
   const asked = climateQuerySchema.safeParse(typed);
   const page = getStoreClimate(store.id, asked.success ? asked.data : {});
   const source = climateSources().get(store.id);
+  // Plain sentences by field: an error object is nothing to hand to a part of the page.
+  const errors = Object.fromEntries(
+    asked.success ? [] : asked.error.issues.map(({ path, message }) => [String(path[0]), message]),
+  );
   const address = {
     tolerance: asked.success ? asked.data.tolerance : undefined,
     humidity: asked.success ? asked.data.humidity : undefined,
@@ -56,7 +60,7 @@ export default async function StoreClimatePage({ params, searchParams }: Props) 
         title={`${store.name}: climate`}
         below={source && <ClimateMark source={source} />}
       />
-      <ClimateControls storeId={store.id} page={page} typed={typed} asked={asked} address={address} />
+      <ClimateControls storeId={store.id} page={page} typed={typed} errors={errors} address={address} />
       <section className="sheet grid gap-4" aria-labelledby="days">
         <h2 id="days">{formatDateRange(page.from, page.to)}</h2>
         <SourceWords storeId={store.id} page={page} />

@@ -20,14 +20,14 @@ export function StripPicture({ strip }: { strip: PacketStrip }) {
     <div role="img" aria-label={labelOf(strip)} className="min-w-xl pt-1 pr-24 text-sm">
       <div className="relative">
         <div className="relative h-6" aria-hidden>
-          {strip.events.map((event) => (
+          {byDay(strip).map(({ day, kinds }) => (
             <span
-              key={`${event.day} ${event.what}`}
-              className="absolute bottom-0 -translate-x-1/2 leading-none"
-              style={{ left: `${share(event.day) * 100}%` }}
-              title={`${formatDate(fromEpochDay(event.day))}: ${eventWords(event.what)}`}
+              key={day}
+              className="absolute bottom-0 -translate-x-1/2 leading-none whitespace-nowrap"
+              style={{ left: `${share(day) * 100}%` }}
+              title={`${formatDate(fromEpochDay(day))}: ${kinds.map(eventWords).join(', ')}`}
             >
-              {EVENT_SIGNS[event.what]}
+              {kinds.map((what) => EVENT_SIGNS[what]).join('')}
             </span>
           ))}
         </div>
@@ -40,13 +40,13 @@ export function StripPicture({ strip }: { strip: PacketStrip }) {
           {strip.stays.map((stay) => (
             <div
               key={stay.fromDay}
-              className={`absolute inset-y-0 overflow-hidden border-2 border-ink px-1.5 py-0.5 leading-tight ${stay.hermetic ? '' : 'border-dashed'}`}
+              className={`absolute inset-y-0 overflow-hidden border-2 border-ink py-0.5 leading-tight ${stay.hermetic ? '' : 'border-dashed'}`}
               style={place(stay.fromDay, stay.toDay)}
             >
               {share(stay.toDay) - share(stay.fromDay) > SHARE_FOR_A_NAME && (
                 <>
-                  <b className="block truncate">{stay.storeName}</b>
-                  <span className="block truncate">
+                  <b className="block truncate px-1.5">{stay.storeName}</b>
+                  <span className="block truncate px-1.5">
                     {formatTemperature(stay.meanTemperatureC)}
                     {stay.moisturePercent !== null && `, ${stay.moisturePercent.toFixed(1)} % moist`}
                   </span>
@@ -60,7 +60,8 @@ export function StripPicture({ strip }: { strip: PacketStrip }) {
             <div
               key={cell.fromDay}
               className={`absolute inset-y-0 ${warmthOf(cell.meanTemperatureC)}`}
-              style={place(cell.fromDay, cell.toDay)}
+              // A hair wider, so that no seam shows between slices.
+              style={{ ...place(cell.fromDay, cell.toDay), paddingRight: '1px', boxSizing: 'content-box' }}
             >
               {!cell.measured && <div className="strip-target absolute inset-0" />}
             </div>
@@ -112,6 +113,14 @@ function Ageing({ strip, share }: { strip: PacketStrip; share: (day: number) => 
       </div>
     </div>
   );
+}
+
+/** What was done on one day stands together. */
+function byDay({ events }: PacketStrip) {
+  return [...new Set(events.map(({ day }) => day))].map((day) => ({
+    day,
+    kinds: events.filter((event) => event.day === day).map(({ what }) => what),
+  }));
 }
 
 function warmthOf(temperatureC: number): string {

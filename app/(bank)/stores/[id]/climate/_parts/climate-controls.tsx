@@ -2,14 +2,14 @@ import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { type ClimateAddress, climatePath } from '@/app/_format/climate-path';
 import { addDays, daysBetween } from '@/lib/domain/calendar/calendar-date';
-import type { climateQuerySchema } from '@/lib/schemas/climate-query';
 import type { StoreClimatePage } from '@/lib/server/queries/store-climate';
 
 interface Props {
   storeId: string;
   page: StoreClimatePage;
   typed: Record<string, string | string[] | undefined>;
-  asked: ReturnType<typeof climateQuerySchema.safeParse>;
+  /** what is wrong with a field of the address, by its name */
+  errors: Record<string, string>;
   address: ClimateAddress;
 }
 
@@ -23,7 +23,7 @@ const LENGTHS = [
 ] as const;
 
 /** Which days are looked at: how long a stretch, earlier or later, or from day to day. All of it is in the address. */
-export function ClimateControls({ storeId, page, typed, asked, address }: Props) {
+export function ClimateControls({ storeId, page, typed, errors, address }: Props) {
   const { from, to, days, logged, today } = page;
   const show = (stretch: { from: string; to: string }) => climatePath(storeId, { ...address, ...stretch });
   const later = addDays(to, days) > today ? { from: addDays(today, 1 - days), to: today } : moved(page, days);
@@ -50,7 +50,7 @@ export function ClimateControls({ storeId, page, typed, asked, address }: Props)
         <ButtonLink href={show(moved(page, -days))}>← Earlier</ButtonLink>
         {to < today && <ButtonLink href={show(later)}>Later →</ButtonLink>}
       </nav>
-      <StretchForm storeId={storeId} page={page} typed={typed} asked={asked} />
+      <StretchForm storeId={storeId} page={page} typed={typed} errors={errors} />
     </div>
   );
 }
@@ -71,8 +71,7 @@ function ButtonLink({ href, isCurrent = false, children }: { href: string; isCur
   );
 }
 
-function StretchForm({ storeId, page, typed, asked }: Omit<Props, 'address'>) {
-  const errors = new Map(asked.success ? [] : asked.error.issues.map(({ path, message }) => [path[0], message]));
+function StretchForm({ storeId, page, typed, errors }: Omit<Props, 'address'>) {
   const usualHumidity = Math.round(page.usual.relativeHumidity * 100);
   const value = (name: string, standard = '') => {
     const written = typed[name];
@@ -104,7 +103,7 @@ function StretchForm({ storeId, page, typed, asked }: Omit<Props, 'address'>) {
       className="grid grid-cols-2 items-start gap-3 sm:flex sm:flex-wrap"
     >
       {fields.map((field) => {
-        const error = errors.get(field.name);
+        const error = errors[field.name];
         return (
           <div key={field.name} className="grid content-start gap-1">
             <label htmlFor={`climate-${field.name}`} className="label">
