@@ -53,13 +53,19 @@ export function LedgerTable({ lines, caption, of, mayChange, back }: Props) {
             </td>
             {of && (
               <td data-label={of === 'packet' ? 'packet' : 'seed'}>
-                <Link href={packetPath(line.packetNumber)} className="figures">
+                <Link
+                  href={packetPath(line.packetNumber)}
+                  className="figures text-ink underline decoration-rule underline-offset-3"
+                >
                   {line.packetNumber}
                 </Link>
                 {of === 'packet and lot' && (
                   <span className="label block">
                     {line.accessionName}{' '}
-                    <Link href={lotPath(line.lotNumber)} className="figures">
+                    <Link
+                      href={lotPath(line.lotNumber)}
+                      className="figures text-ink underline decoration-rule underline-offset-3"
+                    >
                       {line.lotNumber}
                     </Link>
                   </span>
@@ -121,7 +127,7 @@ function Belongs({ line: { belongsTo, note } }: { line: LedgerLine }) {
   return (
     <>
       {' '}
-      <Link href={href} className="figures">
+      <Link href={href} className="figures text-ink underline decoration-rule underline-offset-3">
         {number}
       </Link>
     </>

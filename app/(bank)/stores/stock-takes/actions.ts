@@ -79,7 +79,9 @@ async function answerTo(previous: ScanState, data: FormData): Promise<Answer> {
   } catch (error) {
     if (error instanceof AppError) {
       const answer = refuse(sentenceOf(error));
-      return error.code === 'sign-in-needed' || error.code === 'not-allowed' ? { ...answer, refused: error.code } : answer;
+      return error.code === 'sign-in-needed' || error.code === 'not-allowed'
+        ? { ...answer, refused: error.code }
+        : answer;
     }
     log.error({ error }, 'an entry of a stock-take failed');
     return refuse('Something went wrong on our side and nothing was saved. Enter it again.');

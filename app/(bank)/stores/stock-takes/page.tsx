@@ -56,7 +56,10 @@ export default async function StockTakesPage({ searchParams }: Props) {
               {takes.map((take) => (
                 <tr key={take.id}>
                   <th scope="row" className="row-head">
-                    <Link href={stockTakePath(take.number)} className="figures">
+                    <Link
+                      href={stockTakePath(take.number)}
+                      className="figures text-ink underline decoration-rule underline-offset-3"
+                    >
                       {take.number}
                     </Link>
                   </th>

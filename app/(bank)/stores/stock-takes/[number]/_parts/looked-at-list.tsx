@@ -51,7 +51,10 @@ function Row({ line, take, mayCount }: { line: StockTakeLine; take: Props['take'
   return (
     <tr>
       <th scope="row" className="row-head wrap-anywhere">
-        <Link href={packetPath(line.number)} className="figures font-bold">
+        <Link
+          href={packetPath(line.number)}
+          className="figures font-bold text-ink underline decoration-rule underline-offset-3"
+        >
           {line.number}
         </Link>{' '}
         {line.accessionName} <span className="quiet figures font-normal">{line.lotNumber}</span>

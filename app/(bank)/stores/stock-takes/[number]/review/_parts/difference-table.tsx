@@ -31,7 +31,10 @@ export function DifferenceTable({ lines, mayDecide }: Props) {
           {lines.map((line) => (
             <tr key={line.lineId}>
               <th scope="row" className="row-head wrap-anywhere">
-                <Link href={packetPath(line.number)} className="figures font-bold">
+                <Link
+                  href={packetPath(line.number)}
+                  className="figures font-bold text-ink underline decoration-rule underline-offset-3"
+                >
                   {line.number}
                 </Link>{' '}
                 {line.accessionName} <span className="quiet figures font-normal">{line.lotNumber}</span>
