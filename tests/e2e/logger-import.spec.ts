@@ -137,3 +137,19 @@ test('a logger file of hot days is imported, and what it cost the seed is seen',
     expect(await alive(page, LOT)).toBe(before);
   });
 });
+
+test('a file of 15 MB is read, though a request of more than ten is cut off by default', async ({ page }) => {
+  test.setTimeout(180_000);
+  const rows = Array.from({ length: 400_000 }, (_, minute) => {
+    const at = new Date(Date.UTC(2018, 0, 1, 0, minute)).toISOString().slice(0, 19);
+    return `${at}Z;15.${minute % 10};45.5;seed`;
+  });
+  const buffer = Buffer.from(['at;temperature;humidity;place', ...rows, ''].join('\n'));
+  expect(buffer.length).toBeGreaterThan(13e6);
+  await page.goto('/stores');
+  await page.getByRole('link', { name: 'Drying cupboard', exact: true }).first().click();
+  await page.getByRole('link', { name: 'Readings', exact: true }).click();
+  await page.getByLabel('A file from the logger').setInputFiles({ name: 'year.csv', mimeType: 'text/csv', buffer });
+  await page.getByRole('button', { name: 'Read the file' }).click();
+  await expect(page.getByText('400\u202f000 readings are new to this store.')).toBeVisible({ timeout: 60_000 });
+});
