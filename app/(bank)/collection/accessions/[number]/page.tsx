@@ -54,6 +54,11 @@ export default async function AccessionPage({ params }: Props) {
           </>
         }
       >
+        {accession.lots.length > 0 && (
+          <Link href={`${path}/ledger`} className="button">
+            Ledger
+          </Link>
+        )}
         {mayActAs(person, 'steward') && (
           <Link href={`${path}/edit`} className="button">
             Change

@@ -64,7 +64,7 @@ export default async function StockTakePage({ params, searchParams }: Props) {
         above={<Link href="/stores/stock-takes">Stock-take</Link>}
         title={
           <>
-            {take.storeName} <span className="figures font-normal">{take.number}</span>
+            {take.storeName} <span className="figures font-normal whitespace-nowrap">{take.number}</span>
           </>
         }
         below={
