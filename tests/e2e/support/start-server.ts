@@ -21,6 +21,8 @@ export interface RunningServer {
   output(): string;
   /** Ends exactly this process and waits until it is gone. */
   stop(): Promise<void>;
+  /** Takes its power away: it gets to finish nothing. */
+  kill(): Promise<void>;
 }
 
 const PATIENCE_MS = 60_000;
@@ -60,9 +62,13 @@ export async function startServer({
     if (child.exitCode === null && child.signalCode === null) child.kill('SIGTERM');
     await gone;
   };
+  const kill = async () => {
+    child.kill('SIGKILL');
+    await gone;
+  };
   const until = Date.now() + PATIENCE_MS;
   while (Date.now() < until && child.exitCode === null) {
-    if (await isAlive(address)) return { address, port: listenOn, output: () => output, stop };
+    if (await isAlive(address)) return { address, port: listenOn, output: () => output, stop, kill };
     await new Promise((resolve) => setTimeout(resolve, BETWEEN_QUESTIONS_MS));
   }
   await stop();
