@@ -20,6 +20,8 @@ export interface StripStay {
   hermetic: boolean;
   /** percent of fresh weight; null: nobody knows, or an open container, whose seed follows the air */
   moisturePercent: number | null;
+  /** nobody wrote it: tests of the packet tell it */
+  moistureMeasured: boolean;
   targetTemperatureC: number;
   meanTemperatureC: number;
   /** of its days, the share that was logged, 0-1; for the others the target stands in */
@@ -110,6 +112,7 @@ export function storageStrip({
         container: placements.findLast(({ from }) => from <= period.from)?.container ?? '',
         hermetic: period.hermetic,
         moisturePercent: period.hermetic ? period.moisturePercent : null,
+        moistureMeasured: period.measured !== undefined,
         targetTemperatureC: climate.target.temperatureC,
         meanTemperatureC: meanTemperatureC(climate, days.fromDay, days.toDay),
         shareRead: climateCoverage(climate, days.fromDay, days.toDay).shareRead,
@@ -166,9 +169,11 @@ function careEvents(
   storedDay: number,
   toDay: number,
 ): StripEvent[] {
-  return care
-    .map(({ on, what }) => ({ day: toEpochDay(on), what, stay: null }))
-    .filter(({ day }) => day >= storedDay && day <= toDay)
-    // Sealed twice on a day is one mark.
-    .filter(({ day, what }, index, all) => all.findIndex((one) => one.day === day && one.what === what) === index);
+  return (
+    care
+      .map(({ on, what }) => ({ day: toEpochDay(on), what, stay: null }))
+      .filter(({ day }) => day >= storedDay && day <= toDay)
+      // Sealed twice on a day is one mark.
+      .filter(({ day, what }, index, all) => all.findIndex((one) => one.day === day && one.what === what) === index)
+  );
 }

@@ -1,5 +1,6 @@
 import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { type LotPosterior, viabilityAt } from '@/lib/domain/longevity/lot-model';
+import type { MoistureSource } from '@/lib/domain/moisture/moisture-source';
 import { ageingOfPacket } from '../judging/age-tests';
 import type { EvaluatedLot } from '../judging/evaluate-lot';
 import type { CropJudging } from '../judging/load-crop-judging';
@@ -22,7 +23,7 @@ export type PacketForecast =
       inTenYears: number;
       /** percent of fresh weight */
       moisturePercent: number;
-      moistureAssumed: boolean;
+      moistureFrom: MoistureSource;
     }
   | { ok: false; reason: string };
 
@@ -62,7 +63,7 @@ export function packetForecasts(
           probitsLost,
           inTenYears: medianAt(posterior, ageing.probitsAt(day + TEN_YEARS_IN_DAYS)),
           moisturePercent: ageing.moisturePercent,
-          moistureAssumed: ageing.moistureAssumed,
+          moistureFrom: ageing.moistureFrom,
         },
       ];
     }),

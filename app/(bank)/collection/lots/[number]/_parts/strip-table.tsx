@@ -83,7 +83,8 @@ function StayRow({ stay, before }: { stay: NamedStay; before: number | null }) {
   );
 }
 
-function moistureWords({ hermetic, moisturePercent }: NamedStay): string {
+function moistureWords({ hermetic, moisturePercent, moistureMeasured }: NamedStay): string {
   if (!hermetic) return 'as the air';
-  return moisturePercent === null ? 'not measured' : `${moisturePercent.toFixed(1)} %`;
+  if (moisturePercent === null) return 'not measured';
+  return `${moisturePercent.toFixed(1)} %${moistureMeasured ? ', measured later' : ''}`;
 }

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { Notice } from '@/app/_components/notice';
 import { balanceInWords } from '@/app/_format/balance-words';
 import { formatDate, formatPercent, formatPercentFigure, formatTemperature } from '@/app/_format/figures';
+import { formatMoisture, moistureSourceWords } from '@/app/_format/moisture';
 import { containerLabel, desiccantInWords, sealInWords } from '@/app/_format/packet-words';
 import { storePath } from '@/app/_format/store-path';
 import { packetRoleLabel } from '@/lib/domain/stock/packet-roles';
@@ -92,14 +93,19 @@ function Alive({ packet: { forecast } }: { packet: PacketPage }) {
   );
 }
 
-/** Written down at packing, or what the forecast reckons with where nothing was. */
+/** What the forecast reckons with, and where it is from; without a forecast, what was written down. */
 function Moisture({ packet: { moisturePercent, forecast } }: { packet: PacketPage }) {
-  if (moisturePercent !== null) return <span className="figures">{moisturePercent.toFixed(1)} %</span>;
-  if (!forecast.ok) return 'not measured';
+  if (!forecast.ok) {
+    return moisturePercent === null ? (
+      'not written'
+    ) : (
+      <span className="figures">{formatMoisture(moisturePercent)}</span>
+    );
+  }
   return (
     <>
-      <span className="figures">{forecast.moisturePercent.toFixed(1)} %</span>{' '}
-      <span className="quiet text-base font-normal">{forecast.moistureAssumed ? 'assumed' : 'reckoned'}</span>
+      <span className="figures">{formatMoisture(forecast.moisturePercent)}</span>
+      <Quiet>{moistureSourceWords(forecast.moistureFrom)}</Quiet>
     </>
   );
 }

@@ -39,7 +39,7 @@ export function StayList({ stays }: { stays: PacketStay[] }) {
                 </td>
                 <td data-label="container">{containerLabel(stay.container)}</td>
                 <td className="number" data-label="moisture">
-                  {stay.moisturePercent === null ? 'not measured' : `${stay.moisturePercent} %`}
+                  {stay.moisturePercent === null ? 'not written' : `${stay.moisturePercent} %`}
                 </td>
               </tr>
             ))}
