@@ -24,6 +24,7 @@ export interface Child {
   kill(): Promise<{ midTransaction: boolean }>;
   /** Waits until it has ended by itself. */
   ended(): Promise<void>;
+  isOver(): boolean;
   lines: Line[];
 }
 
@@ -85,6 +86,7 @@ export function startChild(
       return { midTransaction };
     },
     ended: () => closed,
+    isOver: () => over,
   };
 }
 
@@ -94,10 +96,11 @@ export async function spin(ms: number): Promise<void> {
   while (performance.now() < until) await new Promise((resolve) => setImmediate(resolve));
 }
 
-/** Waits until some process is in the middle of a write, or the child has said a word that it says only afterwards. */
-export async function untilWriteLocked(child: Child, file: string, afterwards: string): Promise<void> {
+/** Waits until some process is in the middle of a write, or the child has said how it ended, or is gone. */
+export async function untilWriteLocked(child: Child, file: string): Promise<void> {
   const probe = new Database(file, { timeout: 0, fileMustExist: true });
-  while (!isLocked(probe) && !child.lines.some(({ word }) => word === afterwards)) await spin(1);
+  const isThrough = () => child.isOver() || child.lines.some(({ word }) => word === 'ack' || word === 'failed');
+  while (!isLocked(probe) && !isThrough()) await spin(1);
   probe.close();
 }
 
