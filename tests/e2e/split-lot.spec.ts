@@ -26,12 +26,12 @@ test('a lot is split into base stock in the freezer and a safety duplicate at th
     await page.getByLabel('What the new packet is for').selectOption({ label: 'base stock' });
     await page.getByLabel('Store', { exact: true }).selectOption({ label: 'Chest freezer, −18 °C' });
     await page.getByLabel('From', { exact: true }).fill(SPLIT_ON);
-    await page.getByLabel('Container').selectOption('foil-pouch');
+    await page.getByLabel('Container', { exact: true }).selectOption('foil-pouch');
     await page.getByRole('button', { name: 'Split it off' }).click();
     // It was jarred at 9.6 %: too moist to seal for long.
     await expect(page.getByText(/too moist to seal/)).toBeVisible();
     await expect(page.getByLabel('For the new packet')).toHaveValue('3000');
-    await page.getByLabel('Moisture').fill('6,5');
+    await page.getByLabel(/^Moisture/).fill('6,5');
     await page.getByLabel('Desiccant').selectOption('silica-gel');
     await page.getByRole('button', { name: 'Split it off' }).click();
     await expect(page.getByText('base stock', { exact: true })).toBeVisible();
@@ -52,8 +52,8 @@ test('a lot is split into base stock in the freezer and a safety duplicate at th
     await page.getByRole('link', { name: 'Split', exact: true }).click();
     await page.getByLabel('For the new packet').fill('500');
     await page.getByLabel('Store', { exact: true }).selectOption({ label: "Partner bank's freezer, −20 °C" });
-    await page.getByLabel('Container').selectOption('foil-pouch');
-    await page.getByLabel('Moisture').fill('6,5');
+    await page.getByLabel('Container', { exact: true }).selectOption('foil-pouch');
+    await page.getByLabel(/^Moisture/).fill('6,5');
     await page.getByRole('button', { name: 'Split it off' }).click();
     await expect(page.getByText('safety duplicate', { exact: true })).toBeVisible();
     await expect(page.getByText(/held elsewhere/)).toBeVisible();

@@ -39,7 +39,7 @@ export default async function RepackPacketPage(props: Props) {
         <CheckField
           name="sealed"
           label="Sealed"
-          hint="Untick it while the container still stands open."
+          hint="Untick it while it still stands open."
           checkedByDefault
         />
         <DesiccantFields none="none" />

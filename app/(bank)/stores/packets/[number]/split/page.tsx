@@ -69,7 +69,7 @@ export default async function SplitPacketPage(props: PacketProps) {
             <CheckField
               name="sealed"
               label="Sealed"
-              hint="Untick it while the container still stands open."
+              hint="Untick it while it still stands open."
               checkedByDefault={container !== null && isHermetic(container)}
               className="sm:col-span-2"
             />
