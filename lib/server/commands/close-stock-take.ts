@@ -34,7 +34,8 @@ export const closeStockTake = defineCommand({
       const outcome = await settle(context, take, line, inside);
       if (typeof outcome === 'string') {
         // Counted after the review was opened: the form has no box for it.
-        if (!(line.id in input.decisions)) throw new AppError('conflict', `${line.packet.number}: ${outcome} Load the page again.`);
+        if (!(line.id in input.decisions))
+          throw new AppError('conflict', `${line.packet.number}: ${outcome} Load the page again.`);
         refused[decisionField(line.id)] = outcome;
         continue;
       }
