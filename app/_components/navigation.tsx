@@ -1,7 +1,17 @@
 'use client';
 
 import clsx from 'clsx';
-import { BookOpen, CalendarCheck, CircleUser, FlaskConical, ScanLine, Settings, Snowflake, Sprout, Wheat } from 'lucide-react';
+import {
+  BookOpen,
+  CalendarCheck,
+  CircleUser,
+  FlaskConical,
+  ScanLine,
+  Settings,
+  Snowflake,
+  Sprout,
+  Wheat,
+} from 'lucide-react';
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 

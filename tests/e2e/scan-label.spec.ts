@@ -37,7 +37,9 @@ test('a printed label held before the camera is found, and seed taken out of its
     const context = await browser.newContext({ baseURL: server.address, permissions: ['camera'] });
     const page = await context.newPage();
     const elsewhere: string[] = [];
-    page.on('request', ({ url }) => !/^(blob|data):/.test(url()) && elsewhere.push(new URL(url()).origin));
+    page.on('request', (request) => {
+      if (!/^(blob|data):/.test(request.url())) elsewhere.push(new URL(request.url()).origin);
+    });
     const errors: string[] = [];
     page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
     await page.setViewportSize({ width: 390, height: 844 });
