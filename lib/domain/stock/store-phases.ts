@@ -1,8 +1,8 @@
 /**
  * Where a store stood and how it was set, through time. Stores nest and are moved: a box that went from the fridge into
- * the freezer on a day had the fridge's climate until then. A store that was logged has its own readings; one that was
- * not takes those of the nearest logged store around it; and where nothing was logged the target stands in, its own or,
- * for a store that has none, that of the store around it.
+ * the freezer on a day had the fridge's climate until then. A store that was logged has its own readings; before
+ * them, after them and without them those of the nearest logged store around it hold; and where nothing was logged the
+ * target stands in, its own or, for a store that has none, that of the store around it.
  */
 
 /** What a store is meant to be: degrees C, and relative humidity 0-1 or null where nobody minds. */
@@ -19,6 +19,18 @@ export interface StorePhase {
   parentId: string | null;
   target: StoreTargets | null;
 }
+
+/** From the day of a store's first reading to the day after its last: days since 1970-01-01. */
+export interface LoggedDays {
+  fromDay: number;
+  toDay: number;
+}
+
+/**
+ * A store's own logger is believed for so many days after its last reading, before that of the store around it takes
+ * over: files are brought in by hand, some later than others. Our own choice.
+ */
+const SILENT_AFTER_DAYS = 60;
 
 /** A stretch of days through which one climate held in a store. */
 export interface ClimateStretch {
@@ -43,7 +55,7 @@ export type StoreTimeline =
  *
  * @param storeId    the store
  * @param phasesOf   the phases of any store, in the order they were written; of two from the same day the later holds
- * @param isLogged   whether a store has readings of its own
+ * @param loggedDays the days of a store's own readings; null where it has none
  * @returns stretches from -Infinity to Infinity, neighbours that do not differ put together; or why there are none
  * @throws RangeError when a store has no phases
  * Checked in tests/domain/stock/store-phases.test.ts
@@ -51,7 +63,7 @@ export type StoreTimeline =
 export function storeTimeline(
   storeId: string,
   phasesOf: (storeId: string) => readonly StorePhase[],
-  isLogged: (storeId: string) => boolean,
+  loggedDays: (storeId: string) => LoggedDays | null,
 ): StoreTimeline {
   const found = stretchesBetween(storeId, -Infinity, Infinity, []);
   if (typeof found === 'string') return { ok: false, reason: found };
@@ -71,15 +83,40 @@ export function storeTimeline(
       if (typeof around === 'string') return around;
       if (around === null) {
         if (phase.target === null) return 'no-target';
-        all.push({ ...days(phase), loggedStoreId: isLogged(id) ? id : null, targetStoreId: id, target: phase.target });
+        all.push({
+          ...days(phase),
+          loggedStoreId: loggedDays(id) ? id : null,
+          targetStoreId: id,
+          target: phase.target,
+        });
         continue;
       }
       for (const stretch of around) {
         const own = phase.target === null ? {} : { targetStoreId: id, target: phase.target };
-        all.push({ ...stretch, ...own, loggedStoreId: isLogged(id) ? id : stretch.loggedStoreId });
+        for (const part of loggersOf(id, stretch)) all.push({ ...part, ...own });
       }
     }
     return all;
+  }
+
+  /** A stretch of the store around it, cut where this store's own logger begins and where it falls silent. */
+  function loggersOf(id: string, stretch: ClimateStretch): ClimateStretch[] {
+    const own = loggedDays(id);
+    if (!own) return [stretch];
+    const around = stretch.loggedStoreId === null ? null : loggedDays(stretch.loggedStoreId);
+    if (!around) return [{ ...stretch, loggedStoreId: id }];
+    const isSilent = around.toDay > own.toDay + SILENT_AFTER_DAYS;
+    const [begins, ends] = [own.fromDay, isSilent ? own.toDay : Infinity];
+    return [
+      { ...stretch, toDay: Math.min(stretch.toDay, begins) },
+      {
+        ...stretch,
+        fromDay: Math.max(stretch.fromDay, begins),
+        toDay: Math.min(stretch.toDay, ends),
+        loggedStoreId: id,
+      },
+      { ...stretch, fromDay: Math.max(stretch.fromDay, ends) },
+    ].filter(({ fromDay, toDay }) => fromDay < toDay);
   }
 }
 

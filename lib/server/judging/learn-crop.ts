@@ -104,7 +104,7 @@ function testedLots(bulk: Database.Database, cropId: string): string[] {
 function versionOf(bulk: Database.Database, today: string): string {
   const written = bulk
     .prepare<[], string>(
-      `SELECT COALESCE((SELECT MAX("id") FROM "AuditEntry"), 0) || ' ' || COALESCE((SELECT SUM("climateVersion") FROM "Store"), 0)`,
+      `SELECT COALESCE((SELECT MAX("id") FROM "AuditEntry"), 0) || ' ' || COALESCE((SELECT SUM(abs("climateVersion")) FROM "Store"), 0)`,
     )
     .pluck()
     .get();

@@ -1,8 +1,9 @@
 import type Database from 'better-sqlite3';
 import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { type StoreClimate, storeClimate } from '@/lib/domain/longevity/store-climate';
+import { SECONDS_PER_DAY } from '@/lib/domain/longevity/store-day';
 import type { NamedClimate } from '@/lib/domain/stock/split-stays';
-import { type ClimateStretch, type StorePhase, storeTimeline } from '@/lib/domain/stock/store-phases';
+import { type ClimateStretch, type LoggedDays, type StorePhase, storeTimeline } from '@/lib/domain/stock/store-phases';
 
 /**
  * Store climates kept in memory, made anew when a store's readings change. The running integrals hang on the climate
@@ -50,6 +51,7 @@ export function storeClimates(bulk: Database.Database): StoreClimates {
   holder.hilumClimates ??= new Map();
   const kept = holder.hilumClimates;
   const timelines = new Map<string, readonly NamedClimate[]>();
+  const logged = new Map<string, LoggedDays>();
   const sources = new Map<string, ClimateStretch>();
   // The stores were read once, so that no version can change from here on: each is compared once.
   const compared = new Map<string, StoreClimate>();
@@ -85,11 +87,7 @@ export function storeClimates(bulk: Database.Database): StoreClimates {
   /** The last stretch bears the store's own id: it is the climate now. */
   function nameClimates(storeId: string): NamedClimate[] {
     if (!stores.has(storeId)) throw new Error(`store ${storeId} does not exist`);
-    const timeline = storeTimeline(
-      storeId,
-      (id) => phases.get(id) ?? [],
-      (id) => (stores.get(id)?.climateVersion ?? 0) > 0,
-    );
+    const timeline = storeTimeline(storeId, (id) => phases.get(id) ?? [], loggedDays);
     if (!timeline.ok) throw new Error(`store ${storeId} has no climate: ${timeline.reason}`);
     const { stretches } = timeline;
     return stretches.map((stretch, index) => {
@@ -97,6 +95,16 @@ export function storeClimates(bulk: Database.Database): StoreClimates {
       sources.set(climateId, stretch);
       return { fromDay: stretch.fromDay, climateId };
     });
+  }
+
+  function loggedDays(storeId: string): LoggedDays | null {
+    if ((stores.get(storeId)?.climateVersion ?? 0) <= 0) return null;
+    let days = logged.get(storeId);
+    if (!days) {
+      days = readLoggedDays(bulk, storeId);
+      logged.set(storeId, days);
+    }
+    return days;
   }
 
   function climateFrom({ loggedStoreId, target }: ClimateStretch): StoreClimate {
@@ -148,6 +156,21 @@ export function phaseOf({ storeId, from, parentId, targetTemperatureC, targetRel
       targetTemperatureC === null
         ? null
         : { temperatureC: targetTemperatureC, relativeHumidity: targetRelativeHumidity },
+  };
+}
+
+/** Two steps along the primary key. */
+function readLoggedDays(bulk: Database.Database, storeId: string): LoggedDays {
+  const edge = (order: 'ASC' | 'DESC') =>
+    bulk
+      .prepare<[string], number>(
+        `SELECT "atEpochSeconds" FROM "Reading" WHERE "storeId" = ? AND NOT "takenBack" ORDER BY "atEpochSeconds" ${order} LIMIT 1`,
+      )
+      .pluck()
+      .get(storeId) ?? 0;
+  return {
+    fromDay: Math.floor(edge('ASC') / SECONDS_PER_DAY),
+    toDay: Math.floor(edge('DESC') / SECONDS_PER_DAY) + 1,
   };
 }
 

@@ -56,7 +56,7 @@ function refuseNonsense(phases: StorePhase[], storeId: string, parentField: stri
   const timeline = storeTimeline(
     storeId,
     (id) => byStore.get(id) ?? [],
-    () => false,
+    () => null,
   );
   if (timeline.ok) return;
   throw fieldError({

@@ -14,7 +14,9 @@ const always = (storeId: string, parentId: string | null, target: StorePhase['ta
   parentId,
   target,
 });
-const notLogged = () => false;
+const notLogged = () => null;
+const loggedAlways = { fromDay: -9000, toDay: 9000 };
+const onlyLogged = (logged: string) => (id: string) => (id === logged ? loggedAlways : null);
 
 describe('storeTimeline', () => {
   it('gives a store that never changed one climate for all time', () => {
@@ -34,7 +36,7 @@ describe('storeTimeline', () => {
       always('box', 'fridge', null),
       { storeId: 'box', fromDay: 100, parentId: 'freezer', target: null },
     );
-    expect(storeTimeline('box', phases, (id) => id === 'freezer')).toEqual({
+    expect(storeTimeline('box', phases, onlyLogged('freezer'))).toEqual({
       ok: true,
       stretches: [
         { fromDay: -Infinity, toDay: 100, loggedStoreId: null, targetStoreId: 'fridge', target: FRIDGE },
@@ -48,7 +50,7 @@ describe('storeTimeline', () => {
     const timeline = storeTimeline(
       'drawer',
       phasesOf(always('fridge', null, FRIDGE), always('drawer', 'fridge', own)),
-      (id) => id === 'fridge',
+      onlyLogged('fridge'),
     );
     expect(timeline.ok && timeline.stretches).toMatchObject([
       { loggedStoreId: 'fridge', targetStoreId: 'drawer', target: own },
@@ -74,6 +76,24 @@ describe('storeTimeline', () => {
     const phases = phasesOf(always('fridge', null, FREEZER), always('fridge', null, FRIDGE));
     const timeline = storeTimeline('fridge', phases, notLogged);
     expect(timeline.ok && timeline.stretches.map(({ target }) => target)).toEqual([FRIDGE]);
+  });
+
+  it('falls back on the logger around it before its own began and once its own has fallen silent', () => {
+    const phases = phasesOf(always('fridge', null, FRIDGE), always('shelf', 'fridge', null));
+    const loggers = (shelf: { fromDay: number; toDay: number }) => {
+      const timeline = storeTimeline('shelf', phases, (id) => (id === 'shelf' ? shelf : { fromDay: 0, toDay: 1000 }));
+      return timeline.ok && timeline.stretches.map(({ fromDay, loggedStoreId }) => [fromDay, loggedStoreId]);
+    };
+    expect(loggers({ fromDay: 100, toDay: 121 })).toEqual([
+      [-Infinity, 'fridge'],
+      [100, 'shelf'],
+      [121, 'fridge'],
+    ]);
+    expect(loggers({ fromDay: 100, toDay: 940 }), 'a file that is not in yet').toEqual([
+      [-Infinity, 'fridge'],
+      [100, 'shelf'],
+    ]);
+    expect(loggers({ fromDay: 100, toDay: 939 }), 'silent for 61 days').toHaveLength(3);
   });
 
   it('says so when a store would lie inside itself on some day, though it does not today', () => {

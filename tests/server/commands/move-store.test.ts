@@ -100,7 +100,7 @@ it('does not let a store lie inside itself, however deep, nor on a day of the pa
 });
 
 it('warns before a box with moist seed goes into a freezer, and obeys whoever insists', async () => {
-  const { freezer, box } = await boxInFridge({ moisturePercent: '15' });
+  const { freezer, box } = await boxInFridge({ moisturePercent: '15', storeAnyway: 'on' });
   const move = { id: box.id, version: 1, parentId: freezer.id };
   expect(await fieldMessage(moveStore(VOLUNTEER, move), 'parentId')).toContain('Freezing can kill');
   await moveStore(VOLUNTEER, { ...move, moveAnyway: 'on' });
