@@ -1,10 +1,6 @@
 import { expect, test } from 'vitest';
+import { formatMoment, formatPoints, formatStretch } from '@/app/_format/moisture';
 import { formatOnBalance } from '../../app/(bank)/reference/_parts/on-balance';
-import {
-  formatMoment,
-  formatPoints,
-  formatStretch,
-} from '@/app/_format/moisture';
 import { progressWords } from '../../app/(bank)/reference/moisture-and-drying/_parts/progress-words';
 import type { DryingProgress, DryingVerdict } from '../../lib/domain/moisture/drying-progress';
 

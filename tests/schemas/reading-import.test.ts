@@ -16,7 +16,9 @@ const LAYOUT = {
 
 it('an address says of a layout what it says rightly; the rest is left to the guess', () => {
   expect(layoutFromAddress({})).toEqual({});
-  expect(layoutFromAddress({ zone: 'UTC+01:00', dateOrder: 'sideways', humidityColumn: '', delimiter: 'spaces' })).toEqual({
+  expect(
+    layoutFromAddress({ zone: 'UTC+01:00', dateOrder: 'sideways', humidityColumn: '', delimiter: 'spaces' }),
+  ).toEqual({
     zone: 'UTC+01:00',
     humidityColumn: null,
     delimiter: ' ',

@@ -34,7 +34,8 @@ export async function takeOverDecisions(
   for (const [lineId, { version, decision }] of Object.entries(decisions)) {
     const line = byId.get(lineId);
     if (line?.version !== version) {
-      refused[decisionField(lineId)] = 'This packet was looked at again meanwhile: see what was found, and decide anew.';
+      refused[decisionField(lineId)] =
+        'This packet was looked at again meanwhile: see what was found, and decide anew.';
       continue;
     }
     if (decision) decided += 1;

@@ -16,7 +16,10 @@ export const updateBank = defineCommand({
         `Somebody else changed these settings while you were typing: the line is now at ${Math.round(before.thresholdValue * 100)} %, sowing in month ${before.sowingMonth}. Nothing of yours was saved; check and save again.`,
       );
     }
-    const after = await tx.bank.update({ where: { id: 1 }, data: { ...values, address: values.address ?? null, version: version + 1 } });
+    const after = await tx.bank.update({
+      where: { id: 1 },
+      data: { ...values, address: values.address ?? null, version: version + 1 },
+    });
     await audit({ entity: 'bank', entityId: '1', summary: 'Changed how this bank decides.', before, after });
     rejudge('all');
     return after;

@@ -36,12 +36,7 @@ export default async function RepackPacketPage(props: Props) {
         <ContainerField defaultValue={packet.container} />
         <MoistureField defaultValue={offered.moisture ?? packet.moisturePercent} />
         <DateField name="from" label="On" max={day} defaultValue={offered.from ?? day} />
-        <CheckField
-          name="sealed"
-          label="Sealed"
-          hint="Untick it while it still stands open."
-          checkedByDefault
-        />
+        <CheckField name="sealed" label="Sealed" hint="Untick it while it still stands open." checkedByDefault />
         <DesiccantFields none="none" />
         <div className="sm:col-span-2">
           <Cautions keys={['freezing-moist-seed', ...cautionsOf(packet)]} />
