@@ -5,7 +5,9 @@ import { EmptyBank } from '@/app/_components/empty-bank';
 import { PageHead } from '@/app/_components/page-head';
 import { Sentence } from '@/app/_components/sentence';
 import { formatChance, formatDate } from '@/app/_format/figures';
-import { lotPath } from '@/app/_format/links';
+import { dryingPath, lotPath } from '@/app/_format/links';
+import { requestPath } from '@/app/_format/request-path';
+import { stockTakePath } from '@/app/_format/stock-take-path';
 import { packetPath } from '@/app/_format/store-path';
 import { nextSeason } from '@/lib/domain/calendar/season';
 import { requirePerson } from '@/lib/server/auth/require-person';
@@ -14,19 +16,27 @@ import { getBank } from '@/lib/server/queries/bank';
 import { findCareDue } from '@/lib/server/queries/care-due';
 import { countLots } from '@/lib/server/queries/collection-size';
 import { findDecisionsWaiting, findFalling, findPromised, findTestsDue } from '@/lib/server/queries/today';
+import { findUnderWay } from '@/lib/server/queries/under-way';
 import { today } from '@/lib/server/today';
 
 export const metadata: Metadata = { title: 'Today' };
+
+const WORK = {
+  'stock-take': { word: 'Stock-take', path: stockTakePath },
+  drying: { word: 'Drying', path: dryingPath },
+  request: { word: 'Request', path: requestPath },
+} as const;
 
 export default async function TodayPage() {
   const person = await requirePerson('visitor');
   const day = today();
   const bank = await getBank();
-  const [due, falling, waiting, care, promised, lots] = await Promise.all([
+  const [due, falling, waiting, care, underWay, promised, lots] = await Promise.all([
     findTestsDue(),
     findFalling(),
     findDecisionsWaiting(),
     findCareDue(),
+    findUnderWay(),
     findPromised(nextSeason(day, bank.sowingMonth)),
     countLots(),
   ]);
@@ -116,6 +126,25 @@ export default async function TodayPage() {
             </Row>
           ))}
         </Section>
+      )}
+      {underWay.length > 0 && (
+        <section className="sheet">
+          <h2>Under way in the seed room</h2>
+          <ul className="mt-2 grid gap-1">
+            {underWay.map((work) => (
+              <li key={work.number}>
+                {WORK[work.kind].word}{' '}
+                <Link
+                  href={WORK[work.kind].path(work.number)}
+                  className="inline-flex min-h-11 items-center text-leaf underline underline-offset-3 sm:min-h-0"
+                >
+                  <span className="figures">{work.number}</span>
+                </Link>{' '}
+                {work.about}, <span className="quiet">since {formatDate(work.since)}</span>
+              </li>
+            ))}
+          </ul>
+        </section>
       )}
       {promised.length > 0 && (
         <section className="sheet">

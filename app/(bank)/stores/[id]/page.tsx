@@ -73,6 +73,12 @@ export default async function StorePage({ params, searchParams }: Props) {
             <Link href={`${path}/readings`} className="button">
               Readings
             </Link>
+            <Link href={`/stores/stock-takes?store=${encodeURIComponent(store.id)}`} className="button">
+              Stock-take
+            </Link>
+            <Link href={`/stores/labels?store=${encodeURIComponent(store.id)}`} className="button">
+              Labels
+            </Link>
             <Link href={`${path}/move`} className="button">
               Move
             </Link>
