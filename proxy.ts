@@ -1,4 +1,5 @@
 import { type NextRequest, NextResponse } from 'next/server';
+import { ADDRESS_HEADER } from '@/lib/server/auth/asked-address';
 import { refuseForeignRequest } from '@/lib/server/auth/refuse-foreign-request';
 import { environment, isLoopbackOnly } from '@/lib/server/env';
 
@@ -27,6 +28,8 @@ export function proxy(request: NextRequest): NextResponse {
   const policy = contentSecurityPolicy(nonce);
   const headers = new Headers(request.headers);
   headers.set('x-nonce', nonce);
+  // A page cannot see its own address; whoever has to sign in first is brought back to it.
+  headers.set(ADDRESS_HEADER, `${request.nextUrl.pathname}${request.nextUrl.search}`);
   // Next reads the nonce for its own scripts from this header of the request.
   headers.set('Content-Security-Policy', policy);
   const response = NextResponse.next({ request: { headers } });

@@ -6,6 +6,7 @@ import type { FormState } from '@/app/_actions/form-state';
 import { nestFields } from '@/app/_actions/nest-fields';
 import { failedForm } from '@/app/_actions/run-form';
 import { signInSchema } from '@/lib/schemas/person';
+import { wayBack } from '@/lib/schemas/way-back';
 import { checkInput } from '@/lib/server/auth/check-input';
 import { signOut as endThisSession, signIn as signInByName } from '@/lib/server/auth/sign-in';
 import { isLoopbackOnly } from '@/lib/server/env';
@@ -20,7 +21,7 @@ export async function signIn(state: FormState, data: FormData): Promise<FormStat
   } catch (error) {
     return failedForm(error, state, data);
   }
-  redirect('/');
+  redirect(wayBack.parse(data.get('then')));
 }
 
 /** Ends the session of whoever asks; does nothing for nobody. */

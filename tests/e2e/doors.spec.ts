@@ -5,6 +5,7 @@ import path from 'node:path';
 import { type APIRequestContext, expect, type Page, test } from '@playwright/test';
 import Database from 'better-sqlite3';
 import { ROLES, type Role } from '../../lib/domain/people/roles';
+import { signInPath } from '../../lib/schemas/way-back';
 import { actionsOfBuild, pagesOnDisk, routesOnDisk, type ServerAction } from './support/app-surface';
 import { BANKS, TEST_TODAY } from './support/prepare-banks';
 import { type RunningServer, startServer } from './support/start-server';
@@ -128,7 +129,8 @@ test.describe('where other devices can connect', () => {
   for (const asker of ASKERS) {
     test(`pages as ${asker}`, async () => {
       for (const [address, rule] of Object.entries(PAGES)) {
-        const answer = await askers[asker].get(fill(address, rule));
+        const filled = fill(address, rule);
+        const answer = await askers[asker].get(filled);
         const said = `${address} as ${asker}`;
         if (may(asker, rule.who)) {
           // Whoever is signed in already is sent on from the sign-in page.
@@ -137,7 +139,7 @@ test.describe('where other devices can connect', () => {
           expect(answer.headers().location ?? '', said).not.toContain('/sign-in');
         } else if (asker === 'nobody') {
           expect(answer.status(), said).toBe(307);
-          expect(answer.headers().location, said).toBe('/sign-in');
+          expect(answer.headers().location, said).toBe(signInPath(filled));
           await expectNothingOfTheBank(answer.text(), said);
         } else {
           expect(answer.status(), said).toBe(403);
@@ -222,6 +224,19 @@ test.describe('where other devices can connect', () => {
     }
     await tryOnce();
     await expect(page.getByText(/Too many wrong tries\. Wait \d+ seconds/)).toBeVisible();
+    await page.context().close();
+  });
+
+  test('a label that is opened before signing in leads to its lot afterwards', async ({ browser }) => {
+    const { number } = database.prepare<[], { number: string }>('SELECT number FROM Lot LIMIT 1').get() ?? {
+      number: '',
+    };
+    const page = await (await browser.newContext({ baseURL: server.address })).newPage();
+    await page.goto(`/l/${number}`);
+    await page.getByLabel('Sign-in name').fill('visitor');
+    await page.getByLabel('Password', { exact: true }).fill(PASSWORDS.visitor);
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await expect(page.getByRole('heading', { level: 1, name: number })).toBeVisible();
     await page.context().close();
   });
 
