@@ -314,11 +314,12 @@ export const ACTS: Record<string, Act> = {
       ]);
       return volunteer(recordStockTakeLine, { stockTakeId: open.id, packetId: packet.id, version, ...found });
     }
-    const decisions = lines.map(({ id, version, ...line }) => ({
-      lineId: id,
-      version,
-      decision: choose.one(choicesFor({ ...line, belongsHere: line.belongsHere === 1 })),
-    }));
+    const decisions = Object.fromEntries(
+      lines.map(({ id, version, ...line }) => [
+        id,
+        { version, decision: choose.one(choicesFor({ ...line, belongsHere: line.belongsHere === 1 })) },
+      ]),
+    );
     const input = { stockTakeId: open.id, decisions, closeUnfinished: 'on' };
     return { command: closeStockTake, person: STEWARD, input };
   },

@@ -37,7 +37,7 @@ export const linesOfRequest = (requestId: unknown): Line[] =>
 /** What closing a stock-take takes out: counted packets get what was missing, lost ones lose what was expected. */
 export const linesOfStockTake = ({ stockTakeId, decisions }: Record<string, unknown>): Line[] => {
   const decided = new Map(
-    (decisions as { lineId: string; decision?: string }[]).map((one) => [one.lineId, one.decision]),
+    Object.entries(decisions as Record<string, { decision?: string }>).map(([lineId, one]) => [lineId, one.decision]),
   );
   return connections()
     .rows.prepare<
