@@ -1,5 +1,5 @@
 import type { CodeMatrix } from './code-size';
-import type { LabelPart } from './label-content';
+import type { LabelPart } from './label-text';
 import type { TextRun, Weight } from './measure-text';
 
 /** Everything that is drawn on one label, mm from the label's upper left corner. PDF and preview draw the same. */

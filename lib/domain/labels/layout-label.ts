@@ -1,7 +1,7 @@
 import { type CodeMatrix, DOT_MM, leastCodeSideMm, QUIET_SQUARES, squareSizesMm, squaresAcross } from './code-size';
 import type { Insets } from './label-cells';
-import { type LabelContent, labelLines } from './label-content';
 import type { LabelDrawing, PlacedCode, Rectangle } from './label-drawing';
+import type { LabelText } from './label-text';
 import { fitTextBlock } from './text-block';
 
 export type LabelLayout =
@@ -10,7 +10,7 @@ export type LabelLayout =
   | { ok: false; reason: 'text-too-long' };
 
 export interface LabelToPrint {
-  content: LabelContent;
+  text: LabelText;
   code: CodeMatrix;
 }
 
@@ -29,7 +29,7 @@ const CODE_SHARE = 0.5;
  * Checked in tests/domain/labels/layout-label.test.ts
  */
 export function layoutLabel(
-  { content, code }: LabelToPrint,
+  { text: { lines, missing }, code }: LabelToPrint,
   size: { widthMm: number; heightMm: number },
   insets: Insets,
 ): LabelLayout {
@@ -43,13 +43,12 @@ export function layoutLabel(
   const roomMm = isWide
     ? Math.min(inner.heightMm, inner.widthMm * CODE_SHARE)
     : Math.min(inner.widthMm, inner.heightMm * CODE_SHARE);
-  const { lines, missing } = labelLines(content);
   let best: LabelDrawing | null = null;
   for (const squareMm of squareSizesMm(code, roomMm)) {
     const sideMm = squareMm * squaresAcross(code);
-    const text = fitTextBlock(lines, wordsBeside(inner, sideMm, isWide));
-    if (!text) continue;
-    const drawing = { ...text, code: placeCode(code, squareMm, inner, isWide), missing };
+    const block = fitTextBlock(lines, wordsBeside(inner, sideMm, isWide));
+    if (!block) continue;
+    const drawing = { ...block, code: placeCode(code, squareMm, inner, isWide), missing };
     if (best === null || losses(drawing) < losses(best)) best = drawing;
     if (losses(drawing) === 0) break;
   }

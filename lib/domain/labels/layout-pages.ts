@@ -7,7 +7,7 @@ import { type LabelLayout, type LabelToPrint, layoutLabel } from './layout-label
 export interface PrintRun {
   /** the first label to print on, counted along the rows from 1: those before it are used up */
   start: number;
-  /** labels of each packet, one after the other */
+  /** labels of each packet or bag, one after the other */
   copies: number;
   /** for a printer that prints shifted: to the right and down, mm */
   shiftXMm: number;
@@ -28,16 +28,16 @@ export interface PlacedLabel {
 }
 
 /** Pages that a run takes. */
-export function pageCount(format: LabelFormat, packets: number, { start, copies }: PrintRun): number {
-  return Math.ceil((start - 1 + packets * copies) / labelsPerPage(format));
+export function pageCount(format: LabelFormat, labelled: number, { start, copies }: PrintRun): number {
+  return Math.ceil((start - 1 + labelled * copies) / labelsPerPage(format));
 }
 
-/** The packets, by their place in the list, whose labels stand on a page (from 0), each as often as it stands there. */
-export function packetsOnPage(format: LabelFormat, packets: number, run: PrintRun, page: number): (number | null)[] {
+/** The packets or bags, by their place in the list, whose labels stand on a page (from 0), each as often as it stands there. */
+export function labelledOnPage(format: LabelFormat, labelled: number, run: PrintRun, page: number): (number | null)[] {
   const perPage = labelsPerPage(format);
   return Array.from({ length: perPage }, (_, place) => {
     const running = page * perPage + place - (run.start - 1);
-    return running >= 0 && running < packets * run.copies ? Math.floor(running / run.copies) : null;
+    return running >= 0 && running < labelled * run.copies ? Math.floor(running / run.copies) : null;
   });
 }
 
@@ -53,7 +53,7 @@ export function layoutPage(
   format: LabelFormat,
   labels: readonly (LabelToPrint | null)[],
   { shiftXMm, shiftYMm }: Pick<PrintRun, 'shiftXMm' | 'shiftYMm'>,
-): { ok: true; page: LabelPage } | { ok: false; packetNumber: string; problem: Extract<LabelLayout, { ok: false }> } {
+): { ok: true; page: LabelPage } | { ok: false; called: string; problem: Extract<LabelLayout, { ok: false }> } {
   const placed: PlacedLabel[] = [];
   const cells: LabelCell[] = labelCells(format);
   for (const [index, cell] of cells.entries()) {
@@ -61,7 +61,7 @@ export function layoutPage(
     if (!label) continue;
     const size = { widthMm: format.labelWidthMm, heightMm: format.labelHeightMm };
     const layout = layoutLabel(label, size, cell.insets);
-    if (!layout.ok) return { ok: false, packetNumber: label.content.packetNumber, problem: layout };
+    if (!layout.ok) return { ok: false, called: label.text.called, problem: layout };
     placed.push({ xMm: cell.xMm + shiftXMm, yMm: cell.yMm + shiftYMm, drawing: layout.drawing });
   }
   return { ok: true, page: { widthMm: format.pageWidthMm, heightMm: format.pageHeightMm, labels: placed } };

@@ -1,6 +1,6 @@
 import { cutStart, fitLines, type Measure } from './fit-text';
-import { LABEL_PARTS, type LabelLine, type LabelPart, NEEDED_PARTS } from './label-content';
 import type { PlacedText, Rectangle } from './label-drawing';
+import { LABEL_PARTS, type LabelLine, type LabelPart, NEEDED_PARTS } from './label-text';
 import { textRuns, textWidthMm, type Weight } from './measure-text';
 
 /** The words of one label set into a rectangle. */
@@ -31,6 +31,7 @@ const FRAME_LINE_MM = 0.25;
 const MOST_LINES: Partial<Record<LabelPart, number>> = {
   'lot number': 2,
   caution: 3,
+  terms: 2,
   germination: 2,
 };
 const MOST_PLACE_LINES = 2;
@@ -79,8 +80,8 @@ interface Row {
   framed: 'first' | 'middle' | 'last' | 'only' | null;
 }
 
-/** Numbers and cautions are whole or not there. */
-const NEVER_CUT: readonly LabelPart[] = ['packet number', 'lot number', 'caution'];
+/** Numbers, amounts and cautions are whole or not there. */
+const NEVER_CUT: readonly LabelPart[] = ['packet number', 'lot number', 'caution', 'terms', 'seeds', 'request'];
 
 /** Every line broken to the width; null when one does not fit at this size and may not be cut. */
 function setLines(
@@ -124,14 +125,18 @@ function frameSide(index: number, count: number): Row['framed'] {
   return index === count - 1 ? 'last' : 'middle';
 }
 
-/** Both numbers, and crop and harvest, share a line where it is wide enough. */
+const PAIRS: readonly (readonly [LabelPart, LabelPart])[] = [
+  ['packet number', 'lot number'],
+  ['crop', 'harvest'],
+  ['request', 'bank'],
+];
+
+/** What belongs together shares a line where it is wide enough. */
 function joinShort(lines: readonly LabelLine[], sizePt: number, widthMm: number): LabelLine[] {
   const joined: LabelLine[] = [];
   for (const line of lines) {
     const last = joined.at(-1);
-    const belongs =
-      (last?.part === 'packet number' && line.part === 'lot number') ||
-      (last?.part === 'crop' && line.part === 'harvest');
+    const belongs = PAIRS.some(([first, second]) => last?.part === first && line.part === second);
     const together = last && `${last.text} · ${line.text}`;
     const weight = line.part === 'lot number' ? 'bold' : 'regular';
     if (belongs && together && textWidthMm(together, sizePt, weight) <= widthMm * WIDTH_KEPT) {

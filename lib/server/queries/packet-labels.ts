@@ -1,6 +1,6 @@
 import 'server-only';
 import { Prisma } from '@/generated/prisma/client';
-import type { LabelContent } from '@/lib/domain/labels/label-content';
+import type { LabelledPacket } from '@/lib/domain/labels/packet-label';
 import { MOST_PACKETS } from '@/lib/domain/labels/packet-list';
 import { readCode } from '@/lib/domain/labels/read-code';
 import type { PacketRole } from '@/lib/domain/stock/packet-roles';
@@ -106,7 +106,7 @@ export async function findPacketNumbersToLabel(wanted: PacketsWanted): Promise<s
  *
  * Checked in tests/server/queries/packet-labels.test.ts
  */
-export async function findLabelContents(numbers: readonly string[]): Promise<LabelContent[]> {
+export async function findLabelledPackets(numbers: readonly string[]): Promise<LabelledPacket[]> {
   if (numbers.length === 0) return [];
   const rows = await reader().$queryRaw<
     {
@@ -129,7 +129,7 @@ export async function findLabelContents(numbers: readonly string[]): Promise<Lab
     lastGerminations([...new Set(rows.map((row) => row.lotId))]),
   ]);
   const byNumber = new Map(rows.map((row) => [row.packetNumber, row]));
-  return numbers.flatMap((number): LabelContent[] => {
+  return numbers.flatMap((number): LabelledPacket[] => {
     const row = byNumber.get(number);
     if (!row) return [];
     const { lotId, storeId, role, ...rest } = row;

@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { DOT_MM, QUIET_SQUARES, squareSizesMm, squaresAcross } from '@/lib/domain/labels/code-size';
 import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 import { labelCells } from '@/lib/domain/labels/label-cells';
-import type { LabelContent } from '@/lib/domain/labels/label-content';
 import type { LabelDrawing, Rectangle } from '@/lib/domain/labels/label-drawing';
 import { layoutLabel } from '@/lib/domain/labels/layout-label';
-import { anyCode, labelContent } from '@/tests/support/labels/label-to-print';
+import { type LabelledPacket, packetLabel } from '@/lib/domain/labels/packet-label';
+import { anyCode, labelOfPacket } from '@/tests/support/labels/label-to-print';
 
 const MM_PER_POINT = 25.4 / 72;
 const HAIR = 1e-6;
@@ -48,7 +48,7 @@ const words = fc.oneof(
   fc.lorem({ maxCount: 12 }),
 );
 
-const anyContent: fc.Arbitrary<LabelContent> = fc.record({
+const anyContent: fc.Arbitrary<LabelledPacket> = fc.record({
   packetNumber: fc.constantFrom('P-00012', 'P-123456'),
   lotNumber: fc.constantFrom('L-2024-007', 'L-2024-12345', 'Holm 19/3 B'),
   accessionName: words,
@@ -77,7 +77,11 @@ describe('layoutLabel', () => {
     let laidOut = 0;
     fc.assert(
       fc.property(anyLabel, ({ content, code, size }) => {
-        const layout = layoutLabel({ content, code: anyCode(code.kind, code.squares) }, size, INSETS);
+        const layout = layoutLabel(
+          { text: packetLabel(content, null), code: anyCode(code.kind, code.squares) },
+          size,
+          INSETS,
+        );
         if (!layout.ok) return;
         laidOut += 1;
         const { drawing } = layout;
@@ -108,7 +112,11 @@ describe('layoutLabel', () => {
   test('numbers and caution are whole, letters at least 6 points, squares whole dots and at least three', () => {
     fc.assert(
       fc.property(anyLabel, ({ content, code, size }) => {
-        const layout = layoutLabel({ content, code: anyCode(code.kind, code.squares) }, size, INSETS);
+        const layout = layoutLabel(
+          { text: packetLabel(content, null), code: anyCode(code.kind, code.squares) },
+          size,
+          INSETS,
+        );
         if (!layout.ok) return;
         const { texts, leftOut, cut, code: placed } = layout.drawing;
         const all = texts
@@ -133,13 +141,13 @@ describe('layoutLabel', () => {
   test('a code that would be printed too small is refused, with the room that it needs', () => {
     // 37 squares with the quiet zone of a QR code of version 3, at three dots each
     const layout = layoutLabel(
-      { content: labelContent(), code: anyCode('qr', 29) },
+      { text: labelOfPacket(), code: anyCode('qr', 29) },
       { widthMm: 40, heightMm: 16.8 },
       INSETS,
     );
     expect(layout).toEqual({ ok: false, reason: 'code-too-small', neededMm: 13.875, roomMm: expect.closeTo(13.8) });
     const higher = layoutLabel(
-      { content: labelContent(), code: anyCode('qr', 29) },
+      { text: labelOfPacket(), code: anyCode('qr', 29) },
       { widthMm: 40, heightMm: 16.9 },
       INSETS,
     );
@@ -147,8 +155,8 @@ describe('layoutLabel', () => {
   });
 
   test('a lot number without room is a refusal, not half a number', () => {
-    const content = labelContent({ lotNumber: 'W'.repeat(40) });
-    const layout = layoutLabel({ content, code: anyCode('qr', 21) }, { widthMm: 30, heightMm: 20 }, INSETS);
+    const text = labelOfPacket({ lotNumber: 'W'.repeat(40) });
+    const layout = layoutLabel({ text, code: anyCode('qr', 21) }, { widthMm: 30, heightMm: 20 }, INSETS);
     expect(layout).toEqual({ ok: false, reason: 'text-too-long' });
   });
 
@@ -157,7 +165,7 @@ describe('layoutLabel', () => {
     (_, format) => {
       for (const cell of labelCells(format)) {
         const size = { widthMm: format.labelWidthMm, heightMm: format.labelHeightMm };
-        const layout = layoutLabel({ content: labelContent(), code: anyCode('qr', 29) }, size, cell.insets);
+        const layout = layoutLabel({ text: labelOfPacket(), code: anyCode('qr', 29) }, size, cell.insets);
         if (!layout.ok) throw new Error(`${format.name}: ${layout.reason}`);
         expect(layout.drawing.leftOut).not.toContain('harvest');
         expect(layout.drawing.leftOut).not.toContain('germination');
@@ -168,17 +176,17 @@ describe('layoutLabel', () => {
   test.each(COMMON_FORMATS.map((format) => [format.name, format] as const))(
     '%s bears the longest name and a caution on every place',
     (_, format) => {
-      const content = labelContent({ accessionName: 'Sehr lange Sorte '.repeat(10), treatment: 'thiram' });
+      const text = labelOfPacket({ accessionName: 'Sehr lange Sorte '.repeat(10), treatment: 'thiram' });
       for (const cell of labelCells(format)) {
         const size = { widthMm: format.labelWidthMm, heightMm: format.labelHeightMm };
-        expect(layoutLabel({ content, code: anyCode('qr', 29) }, size, cell.insets).ok).toBe(true);
+        expect(layoutLabel({ text, code: anyCode('qr', 29) }, size, cell.insets).ok).toBe(true);
       }
     },
   );
 
   test('a tall label has its code below the words', () => {
     const layout = layoutLabel(
-      { content: labelContent(), code: anyCode('qr', 21) },
+      { text: labelOfPacket(), code: anyCode('qr', 21) },
       { widthMm: 30, heightMm: 60 },
       INSETS,
     );

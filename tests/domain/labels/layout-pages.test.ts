@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 import { labelsPerPage } from '@/lib/domain/labels/label-format';
-import { layoutPage, packetsOnPage, pageCount } from '@/lib/domain/labels/layout-pages';
-import { anyCode, labelContent } from '@/tests/support/labels/label-to-print';
+import { labelledOnPage, layoutPage, pageCount } from '@/lib/domain/labels/layout-pages';
+import { anyCode, labelOfPacket } from '@/tests/support/labels/label-to-print';
 
 const sheet = COMMON_FORMATS.find(({ key }) => key === 'a4-24');
 if (!sheet) throw new Error('no sheet');
@@ -19,7 +19,7 @@ describe('a print run', () => {
         (packets, copies, start) => {
           const run = { ...usual, copies, start };
           const pages = pageCount(sheet, packets, run);
-          const places = Array.from({ length: pages }, (_, page) => packetsOnPage(sheet, packets, run, page)).flat();
+          const places = Array.from({ length: pages }, (_, page) => labelledOnPage(sheet, packets, run, page)).flat();
           expect(places).toHaveLength(pages * labelsPerPage(sheet));
           expect(places.slice(0, start - 1).every((place) => place === null)).toBe(true);
           const wanted = Array.from({ length: packets }, (_, packet) => Array.from({ length: copies }, () => packet));
@@ -33,7 +33,7 @@ describe('a print run', () => {
   });
 
   test('labels stand where the sheet has them, moved by what the printer is out', () => {
-    const label = { content: labelContent(), code: anyCode('qr', 21) };
+    const label = { text: labelOfPacket(), code: anyCode('qr', 21) };
     const laid = layoutPage(sheet, [null, label, null, label], { shiftXMm: 1.5, shiftYMm: -0.5 });
     if (!laid.ok) throw new Error(laid.problem.reason);
     expect(laid.page.labels.map(({ xMm, yMm }) => [xMm, yMm])).toEqual([
@@ -44,11 +44,11 @@ describe('a print run', () => {
   });
 
   test('a label that cannot be printed is named', () => {
-    const content = labelContent({ packetNumber: 'P-00077' });
+    const text = labelOfPacket({ packetNumber: 'P-00077' });
     const small = { ...sheet, labelHeightMm: 12 };
-    expect(layoutPage(small, [{ content, code: anyCode('qr', 29) }], usual)).toMatchObject({
+    expect(layoutPage(small, [{ text, code: anyCode('qr', 29) }], usual)).toMatchObject({
       ok: false,
-      packetNumber: 'P-00077',
+      called: 'P-00077',
       problem: { reason: 'code-too-small' },
     });
   });

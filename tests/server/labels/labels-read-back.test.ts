@@ -1,5 +1,4 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { packetCode } from '@/lib/domain/labels/code-text';
 import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 import { CODE_KINDS, labelsPerPage } from '@/lib/domain/labels/label-format';
 import { type LabelPage, layoutPage } from '@/lib/domain/labels/layout-pages';
@@ -7,7 +6,7 @@ import { readCode } from '@/lib/domain/labels/read-code';
 import { encodeCode } from '@/lib/server/labels/encode-code';
 import { labelsPdf } from '@/lib/server/labels/labels-pdf';
 import { cutOut, decodeCodes, type GreyImage } from '@/tests/support/labels/decode';
-import { labelContent } from '@/tests/support/labels/label-to-print';
+import { labelOfPacket } from '@/tests/support/labels/label-to-print';
 import { type PrintedPage, renderPdf } from '@/tests/support/labels/render-pdf';
 
 /** A label printer's head, and a finer one or an office printer. */
@@ -24,12 +23,15 @@ const NO_SHIFT = { shiftXMm: 0, shiftYMm: 0 };
 function fullPage(format: (typeof COMMON_FORMATS)[number], kind: 'qr' | 'data-matrix', address: string | null) {
   const labels = Array.from({ length: labelsPerPage(format) }, (_, index) => {
     const number = `P-${String(10_007 + 37 * index).padStart(5, '0')}`;
-    const content = labelContent({
-      packetNumber: number,
-      accessionName: NAMES[index % NAMES.length] ?? '',
-      treatment: index % 3 === 1 ? 'thiram' : null,
-    });
-    return { number, label: { content, code: encodeCode(kind, packetCode(number, address)) } };
+    const text = labelOfPacket(
+      {
+        packetNumber: number,
+        accessionName: NAMES[index % NAMES.length] ?? '',
+        treatment: index % 3 === 1 ? 'thiram' : null,
+      },
+      address,
+    );
+    return { number, label: { text, code: encodeCode(kind, text.codeText) } };
   });
   const laid = layoutPage(
     format,
@@ -101,15 +103,15 @@ describe('worn prints', () => {
 test('the words of a label are in the PDF as text, whatever their letters', async () => {
   const format = COMMON_FORMATS.find(({ key }) => key === 'roll-100x50');
   if (!format) throw new Error('no format');
-  const content = labelContent({
+  const text = labelOfPacket({
     accessionName: 'Łódź Äpfelgrün ß Señorita é',
     cropName: 'Капуста',
     treatment: 'thiram',
   });
-  const laid = layoutPage(format, [{ content, code: encodeCode('qr', 'P-00012') }], NO_SHIFT);
+  const laid = layoutPage(format, [{ text, code: encodeCode('qr', 'P-00012') }], NO_SHIFT);
   if (!laid.ok) throw new Error(laid.problem.reason);
   const [printed] = await renderPdf(await labelsPdf([laid.page]), 72);
-  const text = printed?.text.replace(/\s+/g, ' ') ?? '';
+  const shown = printed?.text.replace(/\s+/g, ' ') ?? '';
   for (const words of [
     'Łódź Äpfelgrün ß Señorita é',
     'P-00012 · L-2024-007',
@@ -120,7 +122,7 @@ test('the words of a label are in the PDF as text, whatever their letters', asyn
     'Seed room › Freezer A › Box 7',
     'active stock',
   ]) {
-    expect(text).toContain(words);
+    expect(shown).toContain(words);
   }
 });
 

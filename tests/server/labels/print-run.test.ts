@@ -2,22 +2,23 @@ import { describe, expect, test } from 'vitest';
 import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 import { labelsPdf } from '@/lib/server/labels/labels-pdf';
 import { allPages, pageOfRun, pagesOf, remarksOn } from '@/lib/server/labels/print-run';
-import { labelContent } from '@/tests/support/labels/label-to-print';
+import { labelOfPacket } from '@/tests/support/labels/label-to-print';
 
 const formatOf = (key: string) => {
   const format = COMMON_FORMATS.find((one) => one.key === key);
   if (!format) throw new Error(key);
   return format;
 };
-const numbered = (count: number, changes = {}) =>
+const numbered = (count: number, changes = {}, address: string | null = null) =>
   Array.from({ length: count }, (_, index) =>
-    labelContent({ packetNumber: `P-${String(index + 1).padStart(5, '0')}`, ...changes }),
+    labelOfPacket({ packetNumber: `P-${String(index + 1).padStart(5, '0')}`, ...changes }, address),
   );
+const ADDRESS = 'https://seedroom.example:4300';
 const run = { start: 1, copies: 1, shiftXMm: 0, shiftYMm: 0 };
 
 describe('a print run', () => {
   test('the preview of a page is the page of the PDF', async () => {
-    const labels = { format: formatOf('a4-24'), run, contents: numbered(30), bankAddress: null };
+    const labels = { format: formatOf('a4-24'), run, texts: numbered(30) };
     const all = await allPages(labels);
     if (!all.ok) throw new Error(all.problem.reason);
     expect(pagesOf(labels)).toBe(2);
@@ -29,8 +30,10 @@ describe('a print run', () => {
     const labels = {
       format: formatOf('a4-65'),
       run,
-      contents: [...numbered(3), ...numbered(2, { accessionName: 'Sehr lange Sorte '.repeat(9), cropName: '甘蓝' })],
-      bankAddress: 'https://seedroom.example:4300',
+      texts: [
+        ...numbered(3, {}, ADDRESS),
+        ...numbered(2, { accessionName: 'Sehr lange Sorte '.repeat(9), cropName: '甘蓝' }, ADDRESS),
+      ],
     };
     const remarks = remarksOn(labels);
     const laid = pageOfRun(labels, 0);
@@ -44,14 +47,14 @@ describe('a print run', () => {
   });
 
   test('the first label that cannot be printed is named, and no PDF is made of the others', async () => {
-    const contents = [...numbered(2), labelContent({ packetNumber: 'P-00077', lotNumber: 'W'.repeat(40) })];
-    const labels = { format: formatOf('a4-65'), run, contents, bankAddress: null };
-    expect(remarksOn(labels).refused).toMatchObject({ packetNumber: 'P-00077', problem: { reason: 'text-too-long' } });
-    expect(await allPages(labels)).toMatchObject({ ok: false, packetNumber: 'P-00077' });
+    const texts = [...numbered(2), labelOfPacket({ packetNumber: 'P-00077', lotNumber: 'W'.repeat(40) })];
+    const labels = { format: formatOf('a4-65'), run, texts };
+    expect(remarksOn(labels).refused).toMatchObject({ called: 'P-00077', problem: { reason: 'text-too-long' } });
+    expect(await allPages(labels)).toMatchObject({ ok: false, called: 'P-00077' });
   });
 
   test('five hundred labels are one PDF', async () => {
-    const labels = { format: formatOf('a4-24'), run, contents: numbered(500), bankAddress: 'https://seedroom.example' };
+    const labels = { format: formatOf('a4-24'), run, texts: numbered(500, {}, 'https://seedroom.example') };
     const begun = process.cpuUsage();
     const all = await allPages(labels);
     if (!all.ok) throw new Error(all.problem.reason);

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { reader } from '@/lib/server/database/connections';
 import {
-  findLabelContents,
+  findLabelledPackets,
   findPacketNumbersToLabel,
   findPacketsToLabel,
   type PacketsWanted,
@@ -60,17 +60,17 @@ describe('packets to label', () => {
 
 describe('what stands on labels', () => {
   it('is in the order asked, with the whole place and the last test; unknown numbers are passed over', async () => {
-    const contents = await findLabelContents([numbers.loose ?? '', 'P-99999', numbers.boxed ?? '']);
-    expect(contents.map((content) => content.packetNumber)).toEqual([numbers.loose, numbers.boxed]);
-    expect(contents[1]).toMatchObject({
+    const labelled = await findLabelledPackets([numbers.loose ?? '', 'P-99999', numbers.boxed ?? '']);
+    expect(labelled.map((packet) => packet.packetNumber)).toEqual([numbers.loose, numbers.boxed]);
+    expect(labelled[1]).toMatchObject({
       lotNumber: 'L-2026-101',
       harvestedOn: '2026-09-20',
       place: 'Freezer A › Box 7',
       treatment: 'thiram',
       role: 'active',
     });
-    expect(contents[1]?.germination).toEqual({ germinated: 81, sown: 100, testedOn: '2026-11-03' });
-    expect(contents[0]).toMatchObject({ place: 'Freezer A', germination: null, treatment: null });
+    expect(labelled[1]?.germination).toEqual({ germinated: 81, sown: 100, testedOn: '2026-11-03' });
+    expect(labelled[0]).toMatchObject({ place: 'Freezer A', germination: null, treatment: null });
   });
 });
 

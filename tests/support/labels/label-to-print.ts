@@ -1,9 +1,9 @@
 import type { CodeMatrix } from '@/lib/domain/labels/code-size';
-import type { LabelContent } from '@/lib/domain/labels/label-content';
+import { type LabelledPacket, packetLabel } from '@/lib/domain/labels/packet-label';
 
-/** What stands on an ordinary label; a test says what it is about. */
-export function labelContent(changes: Partial<LabelContent> = {}): LabelContent {
-  return {
+/** The label of an ordinary packet; a test says what it is about. */
+export function labelOfPacket(changes: Partial<LabelledPacket> = {}, bankAddress: string | null = null) {
+  const packet: LabelledPacket = {
     packetNumber: 'P-00012',
     lotNumber: 'L-2024-007',
     accessionName: 'Westness Black Kale',
@@ -15,6 +15,7 @@ export function labelContent(changes: Partial<LabelContent> = {}): LabelContent 
     role: 'active',
     ...changes,
   };
+  return packetLabel(packet, bankAddress);
 }
 
 /** Squares of a chequered board: as large as a code of that size, though it says nothing. */

@@ -5,13 +5,14 @@ import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount } from '@/app/_format/figures';
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
+import { packetLabel } from '@/lib/domain/labels/packet-label';
 import { MOST_LIST_LENGTH, writePacketList } from '@/lib/domain/labels/packet-list';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { type LabelRun, pageOfRun, pagesOf, remarksOn } from '@/lib/server/labels/print-run';
 import { getBank } from '@/lib/server/queries/bank';
 import { findFormats } from '@/lib/server/queries/label-formats';
-import { findLabelContents, findPacketNumbersToLabel, findPacketsToLabel } from '@/lib/server/queries/packet-labels';
+import { findLabelledPackets, findPacketNumbersToLabel, findPacketsToLabel } from '@/lib/server/queries/packet-labels';
 import { findStoreChoices } from '@/lib/server/queries/stores';
 import { StoresTabs } from '../_parts/stores-tabs';
 import { ChosenPackets } from './_parts/chosen-packets';
@@ -38,16 +39,17 @@ export default async function LabelsPage({ searchParams }: Props) {
   const numbers = [...new Set([...wanted.packets, ...added])];
   const isTooLong = writePacketList(numbers).length > MOST_LIST_LENGTH;
   if (wanted.adding === 'all' && !isTooLong) redirect(labelsHref(address, { packets: numbers }));
-  const [found, stores, formats, contents, bank] = await Promise.all([
+  const [found, stores, formats, packets, bank] = await Promise.all([
     findPacketsToLabel(wanted, wanted.page),
     findStoreChoices(),
     findFormats(),
-    findLabelContents(wanted.packets),
+    findLabelledPackets(wanted.packets),
     getBank(),
   ]);
-  const { question, asked } = runOfAddress(address, formats, contents.length);
-  const run: LabelRun | null = asked && { ...asked, contents, bankAddress: bank.address };
-  const chosen = new Set(contents.map((content) => content.packetNumber));
+  const { question, asked } = runOfAddress(address, formats, packets.length);
+  const texts = packets.map((packet) => packetLabel(packet, bank.address));
+  const run: LabelRun | null = asked && { ...asked, texts };
+  const chosen = new Set(packets.map((packet) => packet.packetNumber));
   const find = <FindPackets address={address} found={found} stores={stores} chosen={chosen} />;
   return (
     <>
@@ -56,20 +58,20 @@ export default async function LabelsPage({ searchParams }: Props) {
       {isTooLong && <TooManyPackets asked={numbers.length} />}
       <div className="grid items-start gap-6 lg:grid-cols-2">
         <div className="grid min-w-0 gap-6">
-          {contents.length > 0 && <ChosenPackets address={address} contents={contents} />}
-          {contents.length === 0 && find}
+          {packets.length > 0 && <ChosenPackets address={address} packets={packets} />}
+          {packets.length === 0 && find}
           <PrintOptions
             address={address}
             question={question}
             formats={formats}
-            mayPrint={contents.length > 0}
+            mayPrint={packets.length > 0}
             maySetFormats={mayActAs(person, 'steward')}
           />
-          {contents.length > 0 && find}
+          {packets.length > 0 && find}
         </div>
         <section className="grid min-w-0 gap-3" aria-labelledby="preview">
           <h2 id="preview">Preview</h2>
-          {contents.length === 0 ? (
+          {packets.length === 0 ? (
             <EmptyState>
               <p>Tick packets and add them: their labels are shown here before anything is printed.</p>
             </EmptyState>
@@ -88,7 +90,7 @@ function Preview({ address, run, sheet }: { address: Address; run: LabelRun; she
   const pages = pagesOf(run);
   const page = Math.min(sheet, pages);
   const laid = pageOfRun(run, page - 1);
-  const labels = run.contents.length * run.run.copies;
+  const labels = run.texts.length * run.run.copies;
   const unit = run.format.kind === 'roll' ? 'label' : 'sheet';
   if (!laid.ok) return <RunRemarksList remarks={{ ...remarksOn(run), refused: laid }} labels={labels} />;
   return (

@@ -1,5 +1,5 @@
 import { Notice } from '@/app/_components/notice';
-import type { LabelPart } from '@/lib/domain/labels/label-content';
+import type { LabelPart } from '@/lib/domain/labels/label-text';
 import type { RunRemarks } from '@/lib/server/labels/print-run';
 import { refusalWords } from './refusal-words';
 

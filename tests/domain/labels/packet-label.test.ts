@@ -1,9 +1,8 @@
 import { expect, test } from 'vitest';
-import { labelLines } from '@/lib/domain/labels/label-content';
-import { labelContent } from '@/tests/support/labels/label-to-print';
+import { labelOfPacket } from '@/tests/support/labels/label-to-print';
 
 test('a label says name, numbers, crop, harvest, germination with seeds and date, place and purpose', () => {
-  expect(labelLines(labelContent()).lines.map(({ text }) => text)).toEqual([
+  expect(labelOfPacket().lines.map(({ text }) => text)).toEqual([
     'Westness Black Kale',
     'P-00012',
     'L-2024-007',
@@ -16,16 +15,16 @@ test('a label says name, numbers, crop, harvest, germination with seeds and date
 });
 
 test('treated seed bears its caution before everything that can be left out', () => {
-  const parts = labelLines(labelContent({ treatment: 'thiram' })).lines.map(({ part }) => part);
+  const parts = labelOfPacket({ treatment: 'thiram' }).lines.map(({ part }) => part);
   expect(parts.slice(0, 5)).toEqual(['name', 'packet number', 'lot number', 'caution', 'treatment']);
 });
 
 test('what is not known leaves no empty line', () => {
-  const { lines } = labelLines(labelContent({ germination: null, place: null }));
+  const { lines } = labelOfPacket({ germination: null, place: null });
   expect(lines.map(({ part }) => part)).not.toContain('germination');
   expect(lines.map(({ part }) => part)).not.toContain('place');
 });
 
 test('letters that cannot be printed are told, from whichever line', () => {
-  expect(labelLines(labelContent({ accessionName: '甘蓝', place: 'Box 七' })).missing).toEqual(['甘', '蓝', '七']);
+  expect(labelOfPacket({ accessionName: '甘蓝', place: 'Box 七' }).missing).toEqual(['甘', '蓝', '七']);
 });
