@@ -1,7 +1,7 @@
 import { type CodeMatrix, DOT_MM, leastCodeSideMm, QUIET_SQUARES, squareSizesMm, squaresAcross } from './code-size';
 import type { Insets } from './label-cells';
 import type { LabelDrawing, PlacedCode, Rectangle } from './label-drawing';
-import type { LabelText } from './label-text';
+import { LABEL_PARTS, type LabelText } from './label-text';
 import { fitTextBlock } from './text-block';
 
 export type LabelLayout =
@@ -57,8 +57,11 @@ export function layoutLabel(
   return { ok: false, reason: 'code-too-small', neededMm: leastCodeSideMm(code), roomMm: Math.max(0, roomMm) };
 }
 
-// A part that is missing is worse than one that is cut.
-const losses = ({ leftOut, cut }: LabelDrawing) => 2 * leftOut.length + cut.length;
+/** A part that is missing is worse than one that is cut; of as many, those that are needed less are missed less. */
+function losses({ leftOut, cut }: LabelDrawing): number {
+  const mostNeeded = Math.min(...leftOut.map((part) => LABEL_PARTS.indexOf(part)), LABEL_PARTS.length);
+  return 2 * leftOut.length + cut.length + (1 - mostNeeded / LABEL_PARTS.length);
+}
 
 function wordsBeside(inner: Rectangle, sideMm: number, isWide: boolean): Rectangle {
   return isWide ? { ...inner, widthMm: inner.widthMm - sideMm } : { ...inner, heightMm: inner.heightMm - sideMm };

@@ -55,20 +55,28 @@ export function fitTextBlock(lines: readonly LabelLine[], room: Rectangle): Text
     const rows = fitted(lines, sizePt, LARGE_NAME, false);
     if (rows) return place(rows, [], room);
   }
+  const fittedSmall = (kept: readonly LabelLine[]) =>
+    fitted(kept, LEAST_PT, LARGE_NAME, true) ?? fitted(kept, LEAST_PT, SMALL_NAME, true);
   const leftOut: LabelPart[] = [];
   const givingWay = [...LABEL_PARTS].reverse().filter((part) => !NEEDED_PARTS.includes(part));
-  let kept = lines;
-  for (const part of [null, ...givingWay]) {
-    if (part !== null) {
-      if (!kept.some((line) => line.part === part)) continue;
-      leftOut.push(part);
-      kept = kept.filter((line) => line.part !== part);
-    }
-    const rows = fitted(kept, LEAST_PT, LARGE_NAME, true) ?? fitted(kept, LEAST_PT, SMALL_NAME, true);
-    if (rows) return place(rows, leftOut, room);
+  const kept = () => lines.filter((line) => !leftOut.includes(line.part));
+  let rows = fittedSmall(lines);
+  for (const part of givingWay) {
+    if (rows) break;
+    if (!lines.some((line) => line.part === part)) continue;
+    leftOut.push(part);
+    rows = fittedSmall(kept());
   }
-  const rows = fitted(kept, LEAST_PT, SHORT_NAME, true);
-  return rows && place(rows, leftOut, room);
+  rows ??= fitted(kept(), LEAST_PT, SHORT_NAME, true);
+  if (!rows) return null;
+  // What went in vain, because it shares a line or is shorter than what had to go after it, comes back.
+  for (const part of [...leftOut].reverse()) {
+    const without = leftOut.splice(leftOut.indexOf(part), 1);
+    const back = fittedSmall(kept());
+    if (back) rows = back;
+    else leftOut.push(...without);
+  }
+  return place(rows, leftOut, room);
 }
 
 interface Row {

@@ -6,7 +6,7 @@ import { labelCells } from '@/lib/domain/labels/label-cells';
 import type { LabelDrawing, Rectangle } from '@/lib/domain/labels/label-drawing';
 import { layoutLabel } from '@/lib/domain/labels/layout-label';
 import { type LabelledPacket, packetLabel } from '@/lib/domain/labels/packet-label';
-import { anyCode, labelOfPacket } from '@/tests/support/labels/label-to-print';
+import { anyCode, labelOfBag, labelOfPacket } from '@/tests/support/labels/label-to-print';
 
 const MM_PER_POINT = 25.4 / 72;
 const HAIR = 1e-6;
@@ -183,6 +183,19 @@ describe('layoutLabel', () => {
       }
     },
   );
+
+  test('a part that shares a line with one that stays is not left out in vain', () => {
+    // Treated seed on terms, 50 × 25 mm: not everything fits, but the crop stands beside the harvest.
+    const text = labelOfBag({ treatment: 'thiram', onTerms: true });
+    const layout = layoutLabel({ text, code: anyCode('qr', 21) }, { widthMm: 50, heightMm: 25 }, INSETS);
+    if (!layout.ok) throw new Error(layout.reason);
+    const shown = layout.drawing.texts.map(({ runs }) => runs.map((run) => run.text).join(''));
+    expect(layout.drawing.leftOut).toContain('bank');
+    expect(layout.drawing.leftOut).not.toContain('crop');
+    // A smaller code rather than the more needed of two parts.
+    expect(layout.drawing.leftOut).not.toContain('germination');
+    expect(shown).toContain('kale · harvest 2024');
+  });
 
   test('a tall label has its code below the words', () => {
     const layout = layoutLabel(

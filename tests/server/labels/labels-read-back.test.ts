@@ -6,7 +6,7 @@ import { readCode } from '@/lib/domain/labels/read-code';
 import { encodeCode } from '@/lib/server/labels/encode-code';
 import { labelsPdf } from '@/lib/server/labels/labels-pdf';
 import { cutOut, decodeCodes, type GreyImage } from '@/tests/support/labels/decode';
-import { labelOfPacket } from '@/tests/support/labels/label-to-print';
+import { FULLEST_BAG, labelOfBag, labelOfPacket } from '@/tests/support/labels/label-to-print';
 import { type PrintedPage, renderPdf } from '@/tests/support/labels/render-pdf';
 
 /** A label printer's head, and a finer one or an office printer. */
@@ -67,6 +67,45 @@ describe.each(RESOLUTIONS)('labels printed at %i dots an inch', (dots) => {
       }
     }
   });
+});
+
+/** Bags of a request on a whole page: every second bears all that there can be, every third has a number of the bank's own. */
+function fullPageOfBags(format: (typeof COMMON_FORMATS)[number], address: string | null) {
+  const labels = Array.from({ length: Math.max(4, labelsPerPage(format)) }, (_, index) => {
+    const number =
+      index % 3 === 2 && address ? `Holm ${index}/3` : `L-2024-${String(101 + 37 * index).padStart(4, '0')}`;
+    const text = labelOfBag({ ...(index % 2 === 1 ? FULLEST_BAG : {}), lotNumber: number }, address);
+    return { number, label: { text, code: encodeCode('qr', text.codeText) } };
+  });
+  const perPage = labelsPerPage(format);
+  const pages: LabelPage[] = [];
+  for (let at = 0; at < labels.length; at += perPage) {
+    const places = labels.slice(at, at + perPage).map(({ label }) => label);
+    const laid = layoutPage(format, places, NO_SHIFT);
+    if (!laid.ok) throw new Error(`${laid.called} on ${format.name}: ${laid.problem.reason}`);
+    pages.push(laid.page);
+  }
+  return { pages, numbers: labels.map(({ number }) => number) };
+}
+
+describe('labels of bags that are given away, printed at 203 dots an inch', () => {
+  // The smallest sheet and the smallest roll.
+  for (const key of ['a4-65', 'roll-50x25']) {
+    for (const address of [null, ADDRESS]) {
+      test(`on ${key} every code with ${address ? 'an address' : 'a bare number'} is read back as its lot`, async () => {
+        const format = COMMON_FORMATS.find((one) => one.key === key);
+        if (!format) throw new Error('no format');
+        const { pages, numbers } = fullPageOfBags(format, address);
+        const printed = await renderPdf(await labelsPdf(pages), 203);
+        const read: (string | undefined)[] = [];
+        for (const [index, page] of pages.entries()) {
+          const image = printed[index];
+          if (image) read.push(...(await numbersOn(format, page, image, 203)));
+        }
+        expect(read).toEqual(numbers);
+      });
+    }
+  }
 });
 
 describe('worn prints', () => {

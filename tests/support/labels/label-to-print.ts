@@ -1,3 +1,4 @@
+import { bagLabel, type LabelledBag } from '@/lib/domain/labels/bag-label';
 import type { CodeMatrix } from '@/lib/domain/labels/code-size';
 import { type LabelledPacket, packetLabel } from '@/lib/domain/labels/packet-label';
 
@@ -17,6 +18,38 @@ export function labelOfPacket(changes: Partial<LabelledPacket> = {}, bankAddress
   };
   return packetLabel(packet, bankAddress);
 }
+
+/** The label of an ordinary bag that goes out; a test says what it is about. */
+export function labelOfBag(changes: Partial<LabelledBag> = {}, bankAddress: string | null = null) {
+  const bag: LabelledBag = {
+    requestNumber: 'R-0001',
+    bankName: 'Brannasay Seed Bank',
+    lotNumber: 'L-2024-007',
+    accessionName: 'Westness Black Kale',
+    cropName: 'kale',
+    harvestedOn: '2024-09-12',
+    seeds: 120,
+    grams: 0.42,
+    germination: { germinated: 184, sown: 200, testedOn: '2025-03-14' },
+    treatment: null,
+    onTerms: false,
+    ...changes,
+  };
+  return bagLabel(bag, bankAddress);
+}
+
+/** Everything that can stand on a bag, and the longest of it. */
+export const FULLEST_BAG: Partial<LabelledBag> = {
+  lotNumber: 'L-2024-0123',
+  accessionName:
+    'Łódź Äpfelgrün ß, née Señorita, a name so long that it has to be broken over lines and cut in the end',
+  cropName: 'Капуста чорна, листова, висока, озима',
+  bankName: 'The Seed Bank of the Gardeners and Crofters of Brannasay and the Out Skerries',
+  seeds: 12_500,
+  grams: 1250,
+  treatment: 'thiram and metalaxyl, coloured red',
+  onTerms: true,
+};
 
 /** Squares of a chequered board: as large as a code of that size, though it says nothing. */
 export function anyCode(kind: CodeMatrix['kind'], squares: number): CodeMatrix {
