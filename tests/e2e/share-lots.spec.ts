@@ -74,6 +74,18 @@ test('share three lots with a group: chosen, packed, sent, and seen in the ledge
     await page.goBack();
   });
 
+  await test.step('label the bags', async () => {
+    await page.getByRole('link', { name: 'Labels', exact: true }).last().click();
+    const sheet = page.getByRole('img', { name: 'Preview of sheet 1 of 1: 3 labels' });
+    await expect(sheet).toContainText('Wind-cut');
+    await expect(sheet).toContainText(/80 seeds · 0\.\d+ g/);
+    await expect(sheet).toContainText('request R-0003');
+    await expect(sheet).not.toContainText('P-0');
+    const pdf = await page.request.get('/api/labels?request=R-0003&format=roll-62x29');
+    expect(pdf.headers()['content-type']).toBe('application/pdf');
+    await page.goto('/stores/sharing/R-0003');
+  });
+
   await test.step('send it in one step', async () => {
     await page.getByRole('link', { name: 'Send', exact: true }).click();
     await page.getByRole('button', { name: `Send it to ${RECIPIENT}` }).click();

@@ -1,12 +1,15 @@
-import { readLabelsAddress } from '@/app/(bank)/stores/labels/_parts/labels-address';
+import { type LabelsAddress, readLabelsAddress } from '@/app/(bank)/stores/labels/_parts/labels-address';
 import { refusalWords } from '@/app/(bank)/stores/labels/_parts/refusal-words';
 import { runOfAddress } from '@/app/(bank)/stores/labels/_parts/run-of-address';
+import { bagLabel } from '@/lib/domain/labels/bag-label';
+import type { LabelText } from '@/lib/domain/labels/label-text';
 import { packetLabel } from '@/lib/domain/labels/packet-label';
 import { AppError } from '@/lib/server/app-error';
 import { currentPerson } from '@/lib/server/auth/current-person';
 import { requireRole } from '@/lib/server/commands/command';
 import { labelsPdf } from '@/lib/server/labels/labels-pdf';
 import { allPages } from '@/lib/server/labels/print-run';
+import { findBagsToLabel } from '@/lib/server/queries/bag-labels';
 import { getBank } from '@/lib/server/queries/bank';
 import { findFormats } from '@/lib/server/queries/label-formats';
 import { findLabelledPackets } from '@/lib/server/queries/packet-labels';
@@ -21,15 +24,13 @@ export async function GET(request: Request): Promise<Response> {
     throw error;
   }
   const address = Object.fromEntries(new URL(request.url).searchParams);
-  const [packets, formats, bank] = await Promise.all([
-    findLabelledPackets(readLabelsAddress(address).packets),
-    findFormats(),
-    getBank(),
-  ]);
-  if (packets.length === 0) return words('None of these packets is in the collection: choose packets first.', 400);
-  const { question, asked } = runOfAddress(address, formats, packets.length);
+  const wanted = readLabelsAddress(address);
+  const [formats, bank] = await Promise.all([findFormats(), getBank()]);
+  const texts = await textsOf(wanted, bank.address);
+  if (texts.length === 0) return words(nothingToPrint(wanted), 400);
+  const { question, asked } = runOfAddress(address, formats, texts.length);
   if (!asked) return words(Object.values(question.errors).join('\n'), 400);
-  const laid = await allPages({ ...asked, texts: packets.map((packet) => packetLabel(packet, bank.address)) });
+  const laid = await allPages({ ...asked, texts });
   if (!laid.ok) return words(refusalWords(laid), 400);
   const pdf = await labelsPdf(laid.pages);
   return new Response(new Uint8Array(pdf), {
@@ -40,6 +41,17 @@ export async function GET(request: Request): Promise<Response> {
     },
   });
 }
+
+async function textsOf({ request, packets }: LabelsAddress, bankAddress: string | null): Promise<LabelText[]> {
+  if (request === '') return (await findLabelledPackets(packets)).map((packet) => packetLabel(packet, bankAddress));
+  const found = await findBagsToLabel(request);
+  return (found?.bags ?? []).map((bag) => bagLabel(bag, bankAddress));
+}
+
+const nothingToPrint = ({ request }: LabelsAddress) =>
+  request === ''
+    ? 'None of these packets is in the collection: choose packets first.'
+    : `There is no bag to label for request ${request}: choose its lots first.`;
 
 const words = (message: string, status: number) =>
   new Response(message, { status, headers: { 'Content-Type': 'text/plain; charset=utf-8' } });

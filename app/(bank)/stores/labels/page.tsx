@@ -1,27 +1,25 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { EmptyState } from '@/app/_components/list/empty-state';
-import { Pager } from '@/app/_components/list/pager';
 import { PageHead } from '@/app/_components/page-head';
-import { formatCount } from '@/app/_format/figures';
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
 import { packetLabel } from '@/lib/domain/labels/packet-label';
 import { MOST_LIST_LENGTH, writePacketList } from '@/lib/domain/labels/packet-list';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
-import { type LabelRun, pageOfRun, pagesOf, remarksOn } from '@/lib/server/labels/print-run';
+import type { LabelRun } from '@/lib/server/labels/print-run';
 import { getBank } from '@/lib/server/queries/bank';
 import { findFormats } from '@/lib/server/queries/label-formats';
 import { findLabelledPackets, findPacketNumbersToLabel, findPacketsToLabel } from '@/lib/server/queries/packet-labels';
 import { findStoreChoices } from '@/lib/server/queries/stores';
 import { StoresTabs } from '../_parts/stores-tabs';
+import { BagLabels } from './_parts/bag-labels';
 import { ChosenPackets } from './_parts/chosen-packets';
 import { FindPackets } from './_parts/find-packets';
 import { labelsHref, readLabelsAddress } from './_parts/labels-address';
-import { PagePreview } from './_parts/page-preview';
 import { PrintOptions } from './_parts/print-options';
 import { runOfAddress } from './_parts/run-of-address';
-import { RunRemarksList } from './_parts/run-remarks';
+import { RunPreview } from './_parts/run-preview';
 import { TooManyPackets } from './_parts/too-many-packets';
 
 export const metadata: Metadata = { title: 'Labels' };
@@ -34,6 +32,7 @@ export default async function LabelsPage({ searchParams }: Props) {
   const person = await requirePerson('volunteer');
   const address = await searchParams;
   const wanted = readLabelsAddress(address);
+  if (wanted.request !== '') return <BagLabels address={address} maySetFormats={mayActAs(person, 'steward')} />;
   if (wanted.adding === 'ticked') redirect(labelsHref(address, { page: wanted.page }));
   const added = wanted.adding === 'all' ? await findPacketNumbersToLabel(wanted) : [];
   const numbers = [...new Set([...wanted.packets, ...added])];
@@ -76,41 +75,12 @@ export default async function LabelsPage({ searchParams }: Props) {
               <p>Tick packets and add them: their labels are shown here before anything is printed.</p>
             </EmptyState>
           ) : run ? (
-            <Preview address={address} run={run} sheet={wanted.sheet} />
+            <RunPreview address={address} run={run} sheet={wanted.sheet} />
           ) : (
             <p>Put the marked fields right to see the labels.</p>
           )}
         </section>
       </div>
-    </>
-  );
-}
-
-function Preview({ address, run, sheet }: { address: Address; run: LabelRun; sheet: number }) {
-  const pages = pagesOf(run);
-  const page = Math.min(sheet, pages);
-  const laid = pageOfRun(run, page - 1);
-  const labels = run.texts.length * run.run.copies;
-  const unit = run.format.kind === 'roll' ? 'label' : 'sheet';
-  if (!laid.ok) return <RunRemarksList remarks={{ ...remarksOn(run), refused: laid }} labels={labels} />;
-  return (
-    <>
-      <RunRemarksList remarks={remarksOn(run)} labels={labels} />
-      <p className="quiet">
-        {formatCount(labels)} {labels === 1 ? 'label' : 'labels'} on {formatCount(pages)}{' '}
-        {run.format.kind === 'roll' ? 'pieces of the roll' : pages === 1 ? 'sheet' : 'sheets'}
-      </p>
-      <PagePreview
-        format={run.format}
-        page={laid.page}
-        called={`Preview of ${unit} ${page} of ${pages}: ${laid.page.labels.length} labels`}
-      />
-      <Pager
-        label="Pages of the preview"
-        page={page}
-        pages={pages}
-        href={(next) => labelsHref(address, { page: readLabelsAddress(address).page, sheet: next })}
-      />
     </>
   );
 }

@@ -3,8 +3,10 @@ import { readPacketList, writePacketList } from '@/lib/domain/labels/packet-list
 
 const PATH = '/stores/labels';
 
-/** What the address of the labels page says of packets; what it says of printing is read by its own schema. */
+/** What the address of the labels page says of packets and bags; what it says of printing is read by its own schema. */
 export interface LabelsAddress {
+  /** number of a request whose bags are labelled; '' when it is about packets */
+  request: string;
   /** chosen: what the address lists, and what was ticked last */
   packets: string[];
   q: string;
@@ -28,6 +30,7 @@ export function readLabelsAddress(address: Address): LabelsAddress {
   const count = (name: string) => Math.max(1, Math.min(100_000, Math.floor(Number(text(name))) || 1));
   const ticked = text('add');
   return {
+    request: text('request').slice(0, MOST_LETTERS),
     packets: readPacketList(`${text('packets')},${ticked}`),
     q: text('q').slice(0, MOST_LETTERS),
     store: text('store').slice(0, MOST_LETTERS),
@@ -62,6 +65,7 @@ export function labelsHref(
   const set = (name: string, value: string | number | undefined) => {
     if (value !== undefined && value !== '' && value !== 1) parameters.set(name, String(value));
   };
+  set('request', next.request);
   set('packets', writePacketList(next.packets));
   set('q', next.q);
   set('store', next.store);

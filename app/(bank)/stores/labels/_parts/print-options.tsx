@@ -28,7 +28,7 @@ export function PrintOptions({ address, question, formats, mayPrint, maySetForma
       />
       <div className="grid grid-cols-2 gap-4">
         <AskNumber question={question} name="start" label="Begin at label" hint="Of a used sheet, row by row." whole />
-        <AskNumber question={question} name="copies" label="Copies" hint="Labels of each packet." whole />
+        <AskNumber question={question} name="copies" label="Copies" hint="Of each label." whole />
       </div>
       <AskChoice
         question={question}

@@ -14,10 +14,10 @@ export interface AskedRun {
 /**
  * How labels are to be printed, as an address says it; fields that it leaves out are as usual.
  *
- * @param packets  how many packets were chosen
+ * @param labelled  how many packets or bags are to be labelled
  * Checked in tests/app/run-of-address.test.ts
  */
-export function runOfAddress(address: Address, formats: readonly NamedFormat[], packets: number): AskedRun {
+export function runOfAddress(address: Address, formats: readonly NamedFormat[], labelled: number): AskedRun {
   const question = readQuestion(printRunQuery, { ...USUAL_RUN, ...address }, {});
   const { input, errors } = question;
   const format = formats.find(({ key }) => key === question.typed.format);
@@ -28,8 +28,8 @@ export function runOfAddress(address: Address, formats: readonly NamedFormat[], 
     errors.start =
       perPage === 1 ? 'A roll begins at label 1.' : `This sheet has ${perPage} labels: write 1 to ${perPage}.`;
   }
-  if (packets * input.copies > MOST_LABELS) {
-    errors.copies = `That would be ${packets * input.copies} labels. Print at most ${MOST_LABELS} at a time.`;
+  if (labelled * input.copies > MOST_LABELS) {
+    errors.copies = `That would be ${labelled * input.copies} labels. Print at most ${MOST_LABELS} at a time.`;
   }
   if (errors.start || errors.copies) return { question, asked: null };
   return {

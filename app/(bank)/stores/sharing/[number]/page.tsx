@@ -9,7 +9,7 @@ import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { readParameter } from '@/app/_format/read-parameter';
-import { labelsPath, requestPath } from '@/app/_format/request-path';
+import { bagLabelsPath, requestPath } from '@/app/_format/request-path';
 import { recipientKindLabel } from '@/lib/domain/stock/recipient-kinds';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
@@ -106,7 +106,7 @@ function Actions({ request, maySend }: { request: RequestPage; maySend: boolean 
           <Link href={`${path}/pack-list`} className="button">
             Pack list
           </Link>
-          <Link href={labelsPath(packets)} className="button">
+          <Link href={bagLabelsPath(request.number)} className="button">
             Labels
           </Link>
         </>

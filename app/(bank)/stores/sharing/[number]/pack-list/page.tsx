@@ -6,7 +6,7 @@ import { PageHead } from '@/app/_components/page-head';
 import { PrintButton } from '@/app/_components/print-button';
 import { formatDate } from '@/app/_format/figures';
 import { readParameter } from '@/app/_format/read-parameter';
-import { labelsPath, requestPath } from '@/app/_format/request-path';
+import { bagLabelsPath, requestPath } from '@/app/_format/request-path';
 import { recipientKindLabel } from '@/lib/domain/stock/recipient-kinds';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { getPackList } from '@/lib/server/queries/sharing-requests';
@@ -25,7 +25,6 @@ export default async function PackListPage({ params }: Props) {
   const list = await getPackList(readParameter((await params).number));
   if (!list) notFound();
   const { request, germinations, bankName } = list;
-  const packets = request.lines.flatMap((line) => (line.packet ? [line.packet.number] : []));
   return (
     <>
       <PageHead
@@ -46,9 +45,9 @@ export default async function PackListPage({ params }: Props) {
           .filter(Boolean)
           .join(', ')}
       >
-        {packets.length > 0 && (
+        {request.lines.some((line) => line.packet) && (
           <>
-            <Link href={labelsPath(packets)} className="button">
+            <Link href={bagLabelsPath(request.number)} className="button">
               Labels
             </Link>
             <PrintButton />
