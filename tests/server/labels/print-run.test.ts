@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 import { labelsPdf } from '@/lib/server/labels/labels-pdf';
 import { allPages, pageOfRun, pagesOf, remarksOn } from '@/lib/server/labels/print-run';
-import { labelOfPacket } from '@/tests/support/labels/label-to-print';
+import { labelOfBag, labelOfPacket } from '@/tests/support/labels/label-to-print';
 
 const formatOf = (key: string) => {
   const format = COMMON_FORMATS.find((one) => one.key === key);
@@ -51,6 +51,14 @@ describe('a print run', () => {
     const labels = { format: formatOf('a4-65'), run, texts };
     expect(remarksOn(labels).refused).toMatchObject({ called: 'P-00077', problem: { reason: 'text-too-long' } });
     expect(await allPages(labels)).toMatchObject({ ok: false, called: 'P-00077' });
+  });
+
+  test('numbers as long as each other may have codes of two sizes: the one that does not fit is found', () => {
+    // Small letters make a larger QR code than capitals; 11.5 mm have room for the smaller one only.
+    const format = { ...formatOf('roll-50x25'), pageHeightMm: 14, labelHeightMm: 14 };
+    const texts = ['HOLM-2019-00003B', 'holm-2019-00003b'].map((lotNumber) => labelOfBag({ lotNumber }));
+    const { refused } = remarksOn({ format, run, texts });
+    expect(refused).toMatchObject({ called: 'the bag of holm-2019-00003b', problem: { reason: 'code-too-small' } });
   });
 
   test('five hundred labels are one PDF', async () => {
