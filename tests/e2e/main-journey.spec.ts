@@ -70,7 +70,7 @@ test('from an old spreadsheet and a new cleaned lot to a recorded decision', asy
     await page.goto('/collection/lots/TG-04-26');
     await expect(page.getByText(/Most likely \d\d in 100 seeds are alive today/)).toBeVisible();
     await expect(page.getByRole('img', { name: /Viability of lot TG-04-26 from 2026/ })).toBeVisible();
-    await page.getByText('The same figures in a table').click();
+    await page.getByText('The same figures in a table', { exact: true }).click();
     await expect(page.getByRole('cell', { name: '182 of 200' })).toBeVisible();
     // 350 seeds less the 200 of the test
     await expect(page.getByRole('definition').filter({ hasText: /^150$/ })).toBeVisible();

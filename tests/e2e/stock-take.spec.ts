@@ -1,6 +1,5 @@
 import { expect, test } from './support/bank';
-
-test.describe.configure({ mode: 'serial' });
+import { expectReadable, lookIn, MODES } from './support/readable';
 
 /** 'about 1 240 seeds' with thin spaces in it, as a number. */
 const numberIn = (text: string | null) => Number((text ?? '').replace(/[^\d]/g, ''));
@@ -49,6 +48,18 @@ test('a stock-take with one packet short and one over: counted, reviewed, closed
     await page.reload();
     await expect(page.getByText(/3 of \d+ looked at/)).toBeVisible();
     await expect(page.getByRole('row', { name: new RegExp(short.number) })).toContainText('−37');
+  });
+
+  await test.step('counting and review are readable on phone and laptop, light and dark', async () => {
+    const counting = new URL(page.url()).pathname;
+    for (const address of [counting, `${counting}/review`]) {
+      await page.goto(address);
+      for (const mode of MODES) {
+        await lookIn(page, mode);
+        await expectReadable(page, `${address}, ${mode.width} px, ${mode.colorScheme}`);
+      }
+    }
+    await page.goto(counting);
   });
 
   await test.step('review shows the two differences, and closing wants a decision for each', async () => {
