@@ -69,6 +69,8 @@ test('a drying run with three weighings says how long is to go, and then to stop
   await page.getByLabel('Lot').fill(LOT);
   await page.getByRole('button', { name: 'Next', exact: true }).click();
   await expect(page.getByText(/Usual for kale: \d\.\d %, at rest in air of 15 % at 15 °C/)).toBeVisible();
+  const whichSeed = page.getByLabel('Which seed');
+  await whichSeed.selectOption(await whichSeed.locator('option', { hasText: PACKET }).getAttribute('value'));
   await page.getByLabel('From a test').selectOption({ label: 'none: typed below' });
   await page.getByLabel('Or typed').fill('12');
   await page.getByLabel('Dry it to').fill('7');

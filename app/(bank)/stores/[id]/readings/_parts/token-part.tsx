@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { HiddenField, TextField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
+import { ScrollBox } from '@/app/_components/scroll-box';
 import { formatInstant } from '@/app/_format/figures';
 import type { ReadingTokenRow } from '@/lib/server/queries/reading-imports';
 import { makeToken, revokeToken } from '../actions';
@@ -62,7 +63,9 @@ export function TokenPart({ storeId, tokens }: Props) {
       </div>
       <details>
         <summary className="cursor-pointer font-semibold">How a script sends readings</summary>
-        <pre className="sheet figures mt-2 overflow-x-auto text-sm">{EXAMPLE}</pre>
+        <ScrollBox label="An example" className="sheet mt-2">
+          <pre className="figures text-sm">{EXAMPLE}</pre>
+        </ScrollBox>
         <p className="quiet mt-2 max-w-prose">
           Instants carry their offset; a reading that is sent twice is kept once; when one of them is wrong none is
           added, and the answer names it. CSV is taken as well. Readings that a script has sent are taken back on{' '}
