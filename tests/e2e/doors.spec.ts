@@ -188,7 +188,7 @@ test.describe('where other devices can connect', () => {
     const args = { 'state and form': [state, '$K1'], form: ['$K1'], nothing: [] }[takes];
     return context.post(action.page.replace(/\[\w+\]/g, 'nothing'), {
       headers: { 'Next-Action': action.id, Origin: origin, Accept: 'text/x-component' },
-      multipart: { '1_filled': 'in', '0': JSON.stringify(args) },
+      multipart: { _1_filled: 'in', '0': JSON.stringify(args) },
     });
   };
 
