@@ -6,7 +6,9 @@ import { newId } from '../new-id';
 import { nextNumber } from '../next-number';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
+import { requirePacketOfLot } from './require-packet-of-lot';
 import { requireTestWithdrawal } from './require-test-withdrawal';
+import { requireUncorrected } from './require-uncorrected';
 
 type Transaction = Prisma.TransactionClient;
 
@@ -26,13 +28,13 @@ export const recordGerminationTest = defineCommand({
   schema: germinationTestInput,
   async run({ tx, person, audit, rejudge }, input) {
     const lot = await requireLot(tx, input);
-    const corrected = input.correctsId ? await requireUncorrected(tx, input.correctsId) : null;
+    const corrected = input.correctsId ? await testToCorrect(tx, input.correctsId) : null;
     const seeds = sumOf(input.replicates, 'seeds');
     const takenOut =
       input.withdrawalId && !corrected
         ? await requireTestWithdrawal(tx, input.withdrawalId, { lot, seeds, setOn: input.setOn })
         : null;
-    const packet = takenOut?.packet ?? (input.packetId ? await requirePacket(tx, input.packetId, lot) : null);
+    const packet = takenOut?.packet ?? (input.packetId ? await requirePacketOfLot(tx, input.packetId, lot) : null);
     await refuseTwin(tx, lot.id, input);
 
     const id = newId();
@@ -116,32 +118,15 @@ async function requireLot(tx: Transaction, input: GerminationTestInput): Promise
   return lot;
 }
 
-async function requireUncorrected(tx: Transaction, testId: string) {
+async function testToCorrect(tx: Transaction, id: string) {
   const test = await tx.germinationTest.findUnique({
-    where: { id: testId },
+    where: { id },
     include: {
       replicates: { omit: { testId: true }, orderBy: { position: 'asc' } },
       correctedBy: { select: { number: true } },
     },
   });
-  if (!test) throw new AppError('not-found', 'The test to be corrected is not in the collection.');
-  const { correctedBy, ...rest } = test;
-  if (correctedBy) {
-    throw new AppError(
-      'conflict',
-      `${test.number} has been corrected already, by ${correctedBy.number}. If that is wrong too, correct ${correctedBy.number}.`,
-    );
-  }
-  return rest;
-}
-
-async function requirePacket(tx: Transaction, packetId: string, lot: FoundLot) {
-  const packet = await tx.packet.findUnique({
-    where: { id: packetId },
-    select: { id: true, number: true, lotId: true },
-  });
-  if (packet?.lotId !== lot.id) throw fieldError({ packetId: `Choose a packet of lot ${lot.number}.` });
-  return packet;
+  return requireUncorrected(test);
 }
 
 /** A form sent twice must not count as two tests: that would pretend twice the evidence. */

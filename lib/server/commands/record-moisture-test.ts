@@ -10,6 +10,8 @@ import { nextNumber } from '../next-number';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
 import { packetBalance } from './packet-balance';
+import { requirePacketOfLot } from './require-packet-of-lot';
+import { requireUncorrected } from './require-uncorrected';
 import { seedsInGrams } from './seeds-in-grams';
 
 type Transaction = Prisma.TransactionClient;
@@ -31,8 +33,8 @@ export const recordMoistureTest = defineCommand({
   schema: moistureTestInput,
   async run({ tx, person, audit, rejudge }, input) {
     const lot = await requireLot(tx, input);
-    const corrected = input.correctsId ? await requireUncorrected(tx, input.correctsId) : null;
-    const packet = input.packetId ? await requirePacket(tx, input.packetId, lot) : null;
+    const corrected = input.correctsId ? await testToCorrect(tx, input.correctsId) : null;
+    const packet = input.packetId ? await requirePacketOfLot(tx, input.packetId, lot) : null;
     const moisturePercent = await moistureFound(tx, input, lot.accession.cropId);
     await refuseTwin(tx, lot.id, input, moisturePercent);
 
@@ -40,7 +42,7 @@ export const recordMoistureTest = defineCommand({
     const number = await nextNumber(tx, 'M', 4, async (taken) =>
       Boolean(await tx.moistureTest.findUnique({ where: { number: taken }, select: { id: true } })),
     );
-    const taken = input.used && packet ? await takeSeed(tx, packet, input, number, person.id) : null;
+    const taken = input.used && packet ? await takeSeed(tx, { ...packet, lot }, input, number, person.id) : null;
     const test = {
       number,
       lotId: lot.id,
@@ -110,32 +112,15 @@ async function requireLot(tx: Transaction, input: MoistureTestInput) {
   return lot;
 }
 
-async function requireUncorrected(tx: Transaction, testId: string) {
+async function testToCorrect(tx: Transaction, id: string) {
   const test = await tx.moistureTest.findUnique({
-    where: { id: testId },
+    where: { id },
     include: {
       dishes: { omit: { testId: true }, orderBy: { position: 'asc' } },
       correctedBy: { select: { number: true } },
     },
   });
-  if (!test) throw new AppError('not-found', 'The test to be corrected is not in the collection.');
-  const { correctedBy, ...rest } = test;
-  if (correctedBy) {
-    throw new AppError(
-      'conflict',
-      `${test.number} has been corrected already, by ${correctedBy.number}. If that is wrong too, correct ${correctedBy.number}.`,
-    );
-  }
-  return rest;
-}
-
-async function requirePacket(tx: Transaction, packetId: string, lot: FoundLot) {
-  const packet = await tx.packet.findUnique({
-    where: { id: packetId },
-    select: { id: true, number: true, lotId: true },
-  });
-  if (packet?.lotId !== lot.id) throw fieldError({ packetId: `Choose a packet of lot ${lot.number}.` });
-  return { id: packet.id, number: packet.number, lot };
+  return requireUncorrected(test);
 }
 
 async function moistureFound(tx: Transaction, input: MoistureTestInput, cropId: string): Promise<number> {

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { FieldMessage } from '@/app/_components/form/field-message';
 import { HiddenField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
@@ -10,7 +11,6 @@ import type { LotsToShareQuery } from '@/lib/schemas/sharing-query';
 import type { LotToShare } from '@/lib/server/queries/lots-to-share';
 import { germinationInWords } from '../../_parts/germination-words';
 import { addLine } from '../../actions';
-import { FieldMessage } from './field-message';
 
 interface Props {
   rows: LotToShare[];
