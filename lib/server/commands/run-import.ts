@@ -7,7 +7,7 @@ import { runImportSchema } from '@/lib/schemas/import/import-request';
 import type { AccessionRecord, GerminationTestRecord, LotRecord } from '@/lib/schemas/import/records';
 import { AppError } from '../app-error';
 import type { Person } from '../auth/roles';
-import { markForJudgingInBulk } from '../database/bulk-transaction';
+import { inBulkTransaction, markForJudgingInBulk } from '../database/bulk-transaction';
 import { connections } from '../database/connections';
 import { explainFailure } from '../database/explain-failure';
 import { enqueueWrite } from '../database/write-queue';
@@ -71,10 +71,7 @@ async function importTable(
   const day = today();
   reportProgress(importId, { phase: 'checking', done: 0, total: table.rows.length });
   await giveWay();
-  bulk.exec('BEGIN IMMEDIATE');
-  let lotIds: string[];
-  let rows: number;
-  try {
+  const { rows, lotIds } = await inBulkTransaction(async () => {
     const kind = startJob(importId);
     const dryRun = checkRows(kind, table, columns, loadImportContext(bulk, kind, day));
     if (dryRun.problems.length > 0) {
@@ -93,15 +90,11 @@ async function importTable(
     const writer = createBulkWriter(bulk, person, importId, day);
     for (const name of dryRun.newCrops) writeNewCrop(writer, name);
     for (const name of dryRun.newStores) writeNewStore(writer, name);
-    rows = dryRun.records.length;
-    lotIds = await writeRecords(writer, kind, dryRun.records);
-    finishJob(writer, kind, rows);
-    markForJudgingInBulk(bulk, lotIds);
-    bulk.exec('COMMIT');
-  } catch (error) {
-    if (bulk.inTransaction) bulk.exec('ROLLBACK');
-    throw error;
-  }
+    const written = { rows: dryRun.records.length, lotIds: await writeRecords(writer, kind, dryRun.records) };
+    finishJob(writer, kind, written.rows);
+    markForJudgingInBulk(bulk, written.lotIds);
+    return written;
+  });
   if (lotIds.length > 0) {
     const touched = [...new Set(lotIds)];
     await judgeLots(bulk, touched, day, (done) =>
