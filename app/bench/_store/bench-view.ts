@@ -1,0 +1,66 @@
+import type { NextCount } from '@/lib/domain/germination/bench/count-days';
+import type { DishState, Unready } from '@/lib/domain/germination/bench/dish-state';
+import type { ClassCounts } from '@/lib/domain/germination/seed-classes';
+import type { BenchCount, BenchTray, TappedPlaces } from '@/lib/schemas/bench-wire';
+
+/** A tray with everything this device knows of it, what still waits to be sent included. */
+export interface TrayView {
+  tray: BenchTray;
+  dishes: DishState<BenchCount>[];
+  /** the count it waits for */
+  next: NextCount;
+  /** every dish that holds seed was looked at today */
+  countedToday: boolean;
+  /** what stands between it and its result; looked at on the final count */
+  unready: Unready[];
+  /** entries of this tray that wait to be sent */
+  waiting: number;
+}
+
+/** An entry that the server could not take: it stays on the device until somebody has read why. */
+export interface RefusedEntry {
+  id: string;
+  trayNumber: string;
+  message: string;
+}
+
+export interface BenchView {
+  /** 'opening': reading this device's memory; 'empty': nothing was ever loaded here */
+  phase: 'opening' | 'empty' | 'ready';
+  today: string;
+  personName: string | null;
+  /** in the order in which they are walked along: by place, then number; the same object until its tray changes */
+  trays: readonly TrayView[];
+  /** counts, notes and photographs that wait to be sent */
+  waiting: number;
+  link: 'online' | 'offline' | 'sign-in-needed' | 'no-answer';
+  /** ISO instant of the last time the server's trays were read; null: never */
+  readAt: string | null;
+  refused: readonly RefusedEntry[];
+  canUndo: boolean;
+}
+
+/** What the screen may do. Every method changes the view at once and writes to the device's memory behind it. */
+export interface Bench {
+  view(): BenchView;
+  /** @returns how to stop listening */
+  subscribe(listener: () => void): () => void;
+  /** Writes down what was found in a dish on a day, in place of what this device saw there; null takes it back. */
+  enter(entry: {
+    trayId: string;
+    dishId: string;
+    on: string;
+    found: ClassCounts | null;
+    places?: TappedPlaces | null;
+  }): void;
+  /** Takes back the last entry or the last group of entries made on this device since it was opened. */
+  undo(): void;
+  /** Entries made inside belong together: one undo takes all of them back. */
+  together(entries: () => void): void;
+  addNote(note: { trayId: string; dish: number | null; on: string; text: string }): void;
+  addPhoto(photo: { trayId: string; dish: number | null; on: string; picture: Blob }): Promise<void>;
+  /** Forgets an entry that was refused. */
+  letGo(id: string): void;
+  /** Tries to send and to read now. */
+  tryNow(): void;
+}
