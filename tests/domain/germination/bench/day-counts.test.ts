@@ -38,6 +38,11 @@ describe('what holds for a dish and a day', () => {
     expect(day?.standing.map(({ id }) => id)).toEqual(['a', 'b']);
   });
 
+  it('a third phone that agrees with the last one does not settle it', () => {
+    const [day] = dayCounts([count('a', normal(7)), count('b', normal(5)), count('c', normal(5))]);
+    expect(day).toMatchObject({ found: normal(5), disagree: true });
+  });
+
   it('a later count that names both settles it', () => {
     const counts = [count('a', normal(7)), count('b', normal(5)), count('c', normal(12), { replaces: ['a', 'b'] })];
     expect(dayCounts(counts)[0]).toMatchObject({ found: normal(12), disagree: false });
