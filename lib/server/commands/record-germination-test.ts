@@ -3,9 +3,9 @@ import type { Prisma } from '@/generated/prisma/client';
 import { type GerminationTestInput, germinationTestInput, type ReplicateInput } from '../../schemas/germination-test';
 import { AppError } from '../app-error';
 import { newId } from '../new-id';
-import { nextNumber } from '../next-number';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
+import { nextTestNumber } from './next-test-number';
 import { requirePacketOfLot } from './require-packet-of-lot';
 import { requireTestWithdrawal } from './require-test-withdrawal';
 import { requireUncorrected } from './require-uncorrected';
@@ -32,15 +32,17 @@ export const recordGerminationTest = defineCommand({
     const seeds = sumOf(input.replicates, 'seeds');
     const takenOut =
       input.withdrawalId && !corrected
-        ? await requireTestWithdrawal(tx, input.withdrawalId, { lot, seeds, setOn: input.setOn })
+        ? await requireTestWithdrawal(tx, input.withdrawalId, {
+            lot,
+            seeds,
+            began: { on: input.setOn, field: 'setOn' },
+          })
         : null;
     const packet = takenOut?.packet ?? (input.packetId ? await requirePacketOfLot(tx, input.packetId, lot) : null);
     await refuseTwin(tx, lot.id, input);
 
     const id = newId();
-    const number = await nextNumber(tx, 'T', 4, async (taken) =>
-      Boolean(await tx.germinationTest.findUnique({ where: { number: taken }, select: { id: true } })),
-    );
+    const number = await nextTestNumber(tx);
     const takes = input.takeSeed && packet !== null && corrected === null && takenOut === null;
     const line = takes ? { packetId: packet.id, seeds, on: input.setOn, number, byId: person.id } : null;
     const withdrawalId = line ? await takeSeed(tx, line) : takenOut?.id;

@@ -12,12 +12,14 @@ export function germinationTestWriter(writer: BulkWriter): (record: GerminationT
       .all()
       .map((lot) => [codeKey(lot.number), lot]),
   );
-  const testTaken = writer.database.prepare(`SELECT 1 FROM "GerminationTest" WHERE "number" = ?`);
+  const testTaken = writer.database.prepare(
+    `SELECT 1 FROM "GerminationTest" WHERE "number" = @number UNION ALL SELECT 1 FROM "Tray" WHERE "number" = @number`,
+  );
   return (record) => {
     const lot = lots.get(codeKey(record.lotNumber));
     if (!lot) throw new Error(`lot ${record.lotNumber} is gone`);
     const id = newId();
-    const number = writer.nextNumber('T', 4, (taken) => testTaken.get(taken) !== undefined);
+    const number = writer.nextNumber('T', 4, (taken) => testTaken.get({ number: taken }) !== undefined);
     writer.insert('GerminationTest', {
       id,
       number,
