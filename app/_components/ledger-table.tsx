@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { signedCount, spreadInWords } from '@/app/_format/balance-words';
 import { formatCount, formatDate, formatGrams } from '@/app/_format/figures';
-import { lotPath, testPath } from '@/app/_format/links';
+import { lotPath, testPath, viabilityTestPath } from '@/app/_format/links';
 import { packetPath } from '@/app/_format/store-path';
 import { reasonInWords } from '@/lib/domain/stock/movement-reasons';
 import type { LedgerLine } from '@/lib/server/queries/ledger-lines';
@@ -121,6 +121,7 @@ function Belongs({ line: { belongsTo, note } }: { line: LedgerLine }) {
   if (kind === 'moisture-test') return <span className="figures"> {number}</span>;
   const href = {
     test: testPath(number),
+    'viability-test': viabilityTestPath(number),
     'stock-take': `/stores/stock-takes/${encodeURIComponent(number)}`,
     request: `/stores/sharing/${encodeURIComponent(number)}`,
   }[kind];

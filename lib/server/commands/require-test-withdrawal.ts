@@ -1,5 +1,6 @@
 import type { Prisma } from '@/generated/prisma/client';
 import { isFreeForTest } from '@/lib/domain/stock/free-withdrawal';
+import { NAMED_BY_TESTS, testNaming } from '../named-by-tests';
 import { fieldError } from './field-error';
 
 /** A weighed withdrawal may hold so many standard deviations more seeds than the ledger says. */
@@ -15,14 +16,14 @@ export interface TestWithdrawal {
 /**
  * Seed that was taken out for a test before the test was written down.
  *
- * @param test  the lot, how many seeds the replicates hold, and the day it was set
- * @throws AppError beside `withdrawalId` when the line is not of that lot, not free, or holds fewer seeds; beside `setOn`
- *   when the test was set before
+ * @param test  the lot, how many seeds the test used, and the day on which it began with the name of that field
+ * @throws AppError beside `withdrawalId` when the line is not of that lot, not free, or holds fewer seeds; beside the day
+ *   when it lies before the line's
  */
 export async function requireTestWithdrawal(
   tx: Prisma.TransactionClient,
   movementId: string,
-  test: { lot: { id: string; number: string }; seeds: number; setOn: string },
+  test: { lot: { id: string; number: string }; seeds: number; began: { on: string; field: string } },
 ): Promise<TestWithdrawal> {
   const line = await tx.movement.findUnique({
     where: { id: movementId },
@@ -34,15 +35,14 @@ export async function requireTestWithdrawal(
       seedsSd: true,
       note: true,
       corrected: { select: { id: true } },
-      test: { select: { number: true } },
-      moistureTest: { select: { number: true } },
+      ...NAMED_BY_TESTS,
       packet: { select: { id: true, number: true, lotId: true } },
     },
   });
   if (line?.packet.lotId !== test.lot.id) {
     throw fieldError({ withdrawalId: `Choose seed that was taken out of lot ${test.lot.number}.` });
   }
-  const user = line.test ?? line.moistureTest;
+  const user = testNaming(line);
   if (user) throw fieldError({ withdrawalId: `This seed went into ${user.number} already: choose another, or none.` });
   if (!isFreeForTest({ ...line, usedBy: 0, takenBack: line.corrected !== null })) {
     throw fieldError({
@@ -53,11 +53,12 @@ export async function requireTestWithdrawal(
   const most = Math.floor(seeds + MOST_DEVIATIONS * (line.seedsSd ?? 0));
   if (test.seeds > most) {
     throw fieldError({
-      withdrawalId: `Only ${seeds} seeds were taken out then, and the replicates hold ${test.seeds}. Correct the counts, or choose other seed.`,
+      withdrawalId: `Only ${seeds} seeds were taken out then, and this test has ${test.seeds}. Correct the counts, or choose other seed.`,
     });
   }
-  if (test.setOn < line.on)
-    throw fieldError({ setOn: `This seed was taken out on ${line.on}: choose that day or later.` });
+  if (test.began.on < line.on) {
+    throw fieldError({ [test.began.field]: `This seed was taken out on ${line.on}: choose that day or later.` });
+  }
   const { id, number } = line.packet;
   return { id: line.id, on: line.on, seeds, packet: { id, number } };
 }

@@ -3,6 +3,7 @@ import { isFreeForTest } from '@/lib/domain/stock/free-withdrawal';
 import { MOVEMENT_REASON_LABELS, type MovementReason } from '@/lib/domain/stock/movement-reasons';
 import { undoMovementSchema } from '@/lib/schemas/movement';
 import { AppError, notFound } from '../app-error';
+import { NAMED_BY_TESTS, testNaming } from '../named-by-tests';
 import { newId } from '../new-id';
 import { type CommandContext, defineCommand } from './command';
 import { packetBalance } from './packet-balance';
@@ -38,8 +39,7 @@ const LINE = {
   packetId: true,
   pairId: true,
   corrected: { select: { id: true } },
-  test: { select: { number: true } },
-  moistureTest: { select: { number: true } },
+  ...NAMED_BY_TESTS,
   packet: { select: { number: true, lot: { select: { id: true, number: true } } } },
 } as const;
 
@@ -58,7 +58,7 @@ function refuseLine(line: Line): void {
   if (line.reason === 'correction') {
     throw new AppError('refused', 'This entry takes back another one. Enter the movement again instead.');
   }
-  const user = line.test ?? line.moistureTest;
+  const user = testNaming(line);
   if (user) {
     throw new AppError('refused', `This seed went into ${user.number}: correct the test, and the seed follows.`);
   }

@@ -84,7 +84,9 @@ function readPiece(narrowed: Prisma.Sql[], after: FileRow | undefined): FileRow[
       (SELECT o."on" FROM "Movement" o WHERE o."correctsId" = m."id") AS "takenBackOn",
       COALESCE(
         (SELECT t."number" FROM "GerminationTest" t WHERE t."withdrawalId" = m."id"),
+        (SELECT t."number" FROM "Tray" t WHERE t."withdrawalId" = m."id"),
         (SELECT t."number" FROM "MoistureTest" t WHERE t."withdrawalId" = m."id"),
+        (SELECT t."number" FROM "ViabilityTest" t WHERE t."withdrawalId" = m."id"),
         (SELECT t."number" FROM "StockTake" t WHERE t."id" = m."stockTakeId"),
         (SELECT r."number" FROM "SharingRequest" r WHERE r."id" = m."requestId")
       ) AS "belongsTo"

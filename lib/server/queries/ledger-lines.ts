@@ -2,6 +2,7 @@ import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { isFreeForTest } from '@/lib/domain/stock/free-withdrawal';
 import { reader } from '../database/connections';
+import { NAMED_BY_TESTS, testNaming } from '../named-by-tests';
 import { namesOf } from './names-of';
 
 /** One line of a ledger, with everything that a screen says of it. */
@@ -24,8 +25,11 @@ export interface LedgerLine {
   takenBackOn: string | null;
   /** the line that this one takes back */
   corrects: { on: string; reason: string; seeds: number } | null;
-  /** what it belongs to: number of a test, a moisture test, a stock-take, a request */
-  belongsTo: { kind: 'test' | 'moisture-test' | 'stock-take' | 'request'; number: string } | null;
+  /** what it belongs to: number of a test or of its tray, of another test of seed, a stock-take, a request */
+  belongsTo: {
+    kind: 'test' | 'viability-test' | 'moisture-test' | 'stock-take' | 'request';
+    number: string;
+  } | null;
   mayBeTakenBack: boolean;
 }
 
@@ -42,8 +46,7 @@ export const LEDGER_LINE = {
   pairId: true,
   corrected: { select: { on: true } },
   corrects: { select: { on: true, reason: true, seeds: true } },
-  test: { select: { number: true } },
-  moistureTest: { select: { number: true } },
+  ...NAMED_BY_TESTS,
   stockTake: { select: { number: true } },
   request: { select: { number: true } },
   packet: {
@@ -63,20 +66,28 @@ export async function readLedgerLines(ids: string[]): Promise<LedgerLine[]> {
 /** Shapes lines read with `LEDGER_LINE`. */
 export async function asLedgerLines(lines: SelectedLine[]): Promise<LedgerLine[]> {
   const names = await namesOf(lines.map((line) => line.byId));
-  return lines.map(({ byId, packet, corrected, test, moistureTest, stockTake, request, pairId, ...line }) => ({
-    ...line,
-    byName: names.get(byId) ?? null,
-    packetNumber: packet.number,
-    lotNumber: packet.lot.number,
-    accessionName: packet.lot.accession.name,
-    takenBackOn: corrected?.on ?? null,
-    belongsTo: belonging({ test, moistureTest, stockTake, request }),
-    mayBeTakenBack: mayBeTakenBack({ ...line, pairId, takenBack: corrected !== null, used: test ?? moistureTest }),
-  }));
+  return lines.map(({ byId, packet, corrected, pairId, ...selected }) => {
+    const { test, tray, moistureTest, viabilityTest, stockTake, request, ...line } = selected;
+    return {
+      ...line,
+      byName: names.get(byId) ?? null,
+      packetNumber: packet.number,
+      lotNumber: packet.lot.number,
+      accessionName: packet.lot.accession.name,
+      takenBackOn: corrected?.on ?? null,
+      belongsTo: belonging(selected),
+      mayBeTakenBack: mayBeTakenBack({ ...line, pairId, takenBack: corrected !== null, used: testNaming(selected) }),
+    };
+  });
 }
 
-function belonging(of: Pick<SelectedLine, 'test' | 'moistureTest' | 'stockTake' | 'request'>): LedgerLine['belongsTo'] {
-  if (of.test) return { kind: 'test', number: of.test.number };
+type Belonging = Pick<SelectedLine, keyof typeof NAMED_BY_TESTS | 'stockTake' | 'request'>;
+
+function belonging(of: Belonging): LedgerLine['belongsTo'] {
+  // A tray has the number of the test that it becomes.
+  const test = of.test ?? of.tray;
+  if (test) return { kind: 'test', number: test.number };
+  if (of.viabilityTest) return { kind: 'viability-test', number: of.viabilityTest.number };
   if (of.moistureTest) return { kind: 'moisture-test', number: of.moistureTest.number };
   if (of.stockTake) return { kind: 'stock-take', number: of.stockTake.number };
   return of.request ? { kind: 'request', number: of.request.number } : null;

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { isFreeForTest } from '@/lib/domain/stock/free-withdrawal';
 import { reader } from '../database/connections';
+import { NAMED_BY_NO_TEST } from '../named-by-tests';
 import { matching, where } from './list-page';
 
 /** How a crop is tested, and the standard its seed is held against. */
@@ -111,8 +112,7 @@ async function findTakenOut(lotNumber: string): Promise<LotForTesting['takenOut'
       packet: { lot: { number: lotNumber } },
       reason: 'test',
       corrected: null,
-      test: null,
-      moistureTest: null,
+      ...NAMED_BY_NO_TEST,
     },
     orderBy: [{ on: 'desc' }, { id: 'desc' }],
     select: { id: true, on: true, reason: true, seeds: true, note: true, packet: { select: { number: true } } },
