@@ -21,6 +21,8 @@ export interface TrayView {
 export interface RefusedEntry {
   id: string;
   trayNumber: string;
+  /** what was entered, so that it can be written down elsewhere: 'dish 2 on 2026-11-25: 5 normal, 1 dead' */
+  what: string;
   message: string;
 }
 
@@ -38,9 +40,11 @@ export interface BenchView {
   readAt: string | null;
   refused: readonly RefusedEntry[];
   canUndo: boolean;
+  /** false: this device cannot keep what is entered (private window, no room); it is lost when the page is closed */
+  keptOnDevice: boolean;
 }
 
-/** What the screen may do. Every method changes the view at once and writes to the device's memory behind it. */
+/** What the screen may do; openBench() in ./open-bench.ts gives it. Every method changes the view at once and writes to the device's memory behind it. */
 export interface Bench {
   view(): BenchView;
   /** @returns how to stop listening */
