@@ -28,7 +28,21 @@ export function lotCode(number: string, bankAddress: string | null): string {
   return codeText('l', number, bankAddress);
 }
 
-function codeText(letter: 'p' | 'l', number: string, bankAddress: string | null): string {
+/**
+ * Text of the code on a dish: it names the tray, and which of its dishes this is. As a number with a hyphen, because a
+ * question mark or a slash in an address would make a larger code, or get lost on its way through a proxy.
+ *
+ * @param number       number of the test, 'T-0204'
+ * @param dish         from 1; null: the whole tray
+ * @param bankAddress  where phones reach this bank, or null when they do not
+ * @returns 'https://seedroom.example:4300/t/T-0204-2', or 'T-0204-2'
+ * Checked in tests/domain/labels/read-code.test.ts
+ */
+export function trayCode(number: string, dish: number | null, bankAddress: string | null): string {
+  return codeText('t', dish === null ? number : `${number}-${dish}`, bankAddress);
+}
+
+function codeText(letter: 'p' | 'l' | 't', number: string, bankAddress: string | null): string {
   if (bankAddress === null) return number;
   return `${bankAddress.replace(/\/+$/, '')}/${letter}/${encodeURIComponent(number)}`;
 }

@@ -1,6 +1,6 @@
 import { printableText } from './measure-text';
 
-/** What stands on one label, whatever it is stuck on: on a packet (packet-label) or on a bag that goes out (bag-label). */
+/** What stands on one label, whatever it is stuck on: a packet (packet-label), a bag that goes out, a dish that is tested. */
 export interface LabelText {
   /** what the label belongs to, for somebody told that it cannot be printed: 'P-00012' */
   called: string;
@@ -17,17 +17,22 @@ export interface LabelLine {
   text: string;
 }
 
-/** What a line is about. The first five are never left out; the others give way from the last to the first. */
+/** What a line is about. The first seven are never left out; the others give way from the last to the first. */
 export const LABEL_PARTS = [
   'name',
+  'test number',
+  'dish',
   'packet number',
   'lot number',
   'caution',
   'terms',
+  'counts',
   'treatment',
   'harvest',
   'germination',
   'seeds',
+  'temperature',
+  'set on',
   'place',
   'crop',
   'role',
@@ -38,7 +43,7 @@ export const LABEL_PARTS = [
 export type LabelPart = (typeof LABEL_PARTS)[number];
 
 /** Parts without which a label is not printed. */
-export const NEEDED_PARTS: readonly LabelPart[] = ['name', 'packet number', 'lot number', 'caution', 'terms'];
+export const NEEDED_PARTS: readonly LabelPart[] = LABEL_PARTS.slice(0, LABEL_PARTS.indexOf('terms') + 1);
 
 export interface LabelledGermination {
   /** normal seedlings */

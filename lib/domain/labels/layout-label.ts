@@ -63,8 +63,10 @@ function losses({ leftOut, cut }: LabelDrawing): number {
   return 2 * leftOut.length + cut.length + (1 - mostNeeded / LABEL_PARTS.length);
 }
 
+/** Placing the code on whole dots may bring it nearer to the words by less than one. */
 function wordsBeside(inner: Rectangle, sideMm: number, isWide: boolean): Rectangle {
-  return isWide ? { ...inner, widthMm: inner.widthMm - sideMm } : { ...inner, heightMm: inner.heightMm - sideMm };
+  const takenMm = sideMm + DOT_MM;
+  return isWide ? { ...inner, widthMm: inner.widthMm - takenMm } : { ...inner, heightMm: inner.heightMm - takenMm };
 }
 
 /** At the right, half way down; below on a tall label. On whole dots, so that a thermal printer blurs no edge. */

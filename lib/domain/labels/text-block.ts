@@ -35,7 +35,7 @@ const MOST_LINES: Partial<Record<LabelPart, number>> = {
   germination: 2,
 };
 const MOST_PLACE_LINES = 2;
-const BOLD: readonly LabelPart[] = ['name', 'packet number', 'caution'];
+const BOLD: readonly LabelPart[] = ['name', 'test number', 'dish', 'packet number', 'caution'];
 
 /**
  * Sets lines as large as they all fit. At the least size, names, places and treatments are cut and then parts left out, the
@@ -89,7 +89,18 @@ interface Row {
 }
 
 /** Numbers, amounts and cautions are whole or not there. */
-const NEVER_CUT: readonly LabelPart[] = ['packet number', 'lot number', 'caution', 'terms', 'seeds', 'request'];
+const NEVER_CUT: readonly LabelPart[] = [
+  'test number',
+  'dish',
+  'packet number',
+  'lot number',
+  'caution',
+  'terms',
+  'counts',
+  'set on',
+  'seeds',
+  'request',
+];
 
 /** Every line broken to the width; null when one does not fit at this size and may not be cut. */
 function setLines(
@@ -134,7 +145,9 @@ function frameSide(index: number, count: number): Row['framed'] {
 }
 
 const PAIRS: readonly (readonly [LabelPart, LabelPart])[] = [
+  ['test number', 'dish'],
   ['packet number', 'lot number'],
+  ['set on', 'temperature'],
   ['crop', 'harvest'],
   ['request', 'bank'],
 ];

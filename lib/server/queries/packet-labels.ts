@@ -36,7 +36,7 @@ function conditions({ q, store, lots }: PacketsWanted): Prisma.Sql[] {
   const all = [Prisma.sql`${SEEDS} > 0`];
   const code = readCode(q);
   if (code?.kind === 'packet') all.push(Prisma.sql`p."number" = ${code.number}`);
-  else if (code) all.push(Prisma.sql`l."number" = ${code.number}`);
+  else if (code?.kind === 'lot') all.push(Prisma.sql`l."number" = ${code.number}`);
   else if (q) {
     const lotsFound = Prisma.sql`SELECT "lotId" FROM "LotJudgement" ${where(matching('LotJudgement', q))}`;
     all.push(Prisma.sql`p."lotId" IN (${lotsFound})`);

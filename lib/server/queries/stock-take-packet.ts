@@ -26,7 +26,8 @@ interface Candidate {
  */
 export async function findByCode(take: { id: string; storeId: string }, text: string): Promise<FoundByCode> {
   const code = readCode(text);
-  const number = code?.number ?? text;
+  // What reads like a test may be a lot number of the bank's own.
+  const number = code && code.kind !== 'tray' ? code.number : text;
   const packet = code?.kind === 'lot' ? null : await packetOfNumber(number);
   if (packet) return getPacketInStockTake(take, packet.id);
   const lot = await lotOfNumber(number);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { lotCode, packetCode } from '@/lib/domain/labels/code-text';
+import { lotCode, packetCode, trayCode } from '@/lib/domain/labels/code-text';
 import { readCode } from '@/lib/domain/labels/read-code';
 
 describe('readCode', () => {
@@ -34,6 +34,26 @@ describe('readCode', () => {
   });
 
   test.each([
+    ['T-0204', 'T-0204', null],
+    ['t204', 'T-0204', null],
+    [' T 0204\r', 'T-0204', null],
+    ['Tß0204ß2', 'T-0204', 2],
+    ['T-0204-2', 'T-0204', 2],
+    ['t-0204/12', 'T-0204', 12],
+    ['T-12345', 'T-12345', null],
+    ['T-0204-0', 'T-0204', null],
+    ['https://seedroom.example:4300/t/T-0204', 'T-0204', null],
+    ['HTTPS://OLD-NAME.EXAMPLE/T/T-0204-3', 'T-0204', 3],
+    ['https://seedroom.example/bank/t/t-204-1/', 'T-0204', 1],
+  ])('%j is test %s, dish %s', (text, number, dish) => {
+    expect(readCode(text)).toEqual({ kind: 'tray', number, dish });
+  });
+
+  test('a lot that the bank numbers like a test is still its lot, where the address says so', () => {
+    expect(readCode('https://seedroom.example/l/T-12')).toEqual({ kind: 'lot', number: 'T-12' });
+  });
+
+  test.each([
     '',
     ' ',
     'P-',
@@ -47,6 +67,12 @@ describe('readCode', () => {
     'https://seedroom.example/p/L-2024-031',
     'https://seedroom.example/l/P-00012',
     'https://seedroom.example/x/P-00012',
+    'T-',
+    'T-0204-',
+    'T-0204-1234',
+    'https://seedroom.example/t/P-00012',
+    'https://seedroom.example/t/T-0204/2',
+    'https://seedroom.example/p/T-0204',
     'https://seedroom.example/?next=/p/P-00012',
     'https://seedroom.example/p/%E0%A4%A',
     'javascript:alert(1)/p/P-00012',
@@ -65,6 +91,13 @@ describe('readCode', () => {
       fc.property(fc.integer({ min: 1, max: 9_999_999 }), address, (running, bank) => {
         const number = `P-${String(running).padStart(5, '0')}`;
         expect(readCode(packetCode(number, bank))).toEqual({ kind: 'packet', number });
+      }),
+    );
+    const anyDish = fc.option(fc.integer({ min: 1, max: 100 }));
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 9_999_999 }), anyDish, address, (running, dish, bank) => {
+        const number = `T-${String(running).padStart(4, '0')}`;
+        expect(readCode(trayCode(number, dish, bank))).toEqual({ kind: 'tray', number, dish });
       }),
     );
     const own = fc.string({ minLength: 1, maxLength: 20, unit: 'binary' }).map((text) => text.trim());

@@ -6,7 +6,13 @@ import { readCode } from '@/lib/domain/labels/read-code';
 import { encodeCode } from '@/lib/server/labels/encode-code';
 import { labelsPdf } from '@/lib/server/labels/labels-pdf';
 import { cutOut, decodeCodes, type GreyImage } from '@/tests/support/labels/decode';
-import { FULLEST_BAG, labelOfBag, labelOfPacket } from '@/tests/support/labels/label-to-print';
+import {
+  FULLEST_BAG,
+  FULLEST_DISH,
+  labelOfBag,
+  labelOfDish,
+  labelOfPacket,
+} from '@/tests/support/labels/label-to-print';
 import { type PrintedPage, renderPdf } from '@/tests/support/labels/render-pdf';
 
 /** A label printer's head, and a finer one or an office printer. */
@@ -44,12 +50,17 @@ function fullPage(format: (typeof COMMON_FORMATS)[number], kind: 'qr' | 'data-ma
 
 /** Each label of a printed page by itself, as it lies before a camera: the numbers that a decoder reads. */
 async function numbersOn(format: (typeof COMMON_FORMATS)[number], page: LabelPage, printed: GreyImage, dots: number) {
+  const read = await codesOn(format, page, printed, dots);
+  return read.map((text) => (text === undefined ? undefined : readCode(text)?.number));
+}
+
+async function codesOn(format: (typeof COMMON_FORMATS)[number], page: LabelPage, printed: GreyImage, dots: number) {
   const read: (string | undefined)[] = [];
   for (const { xMm, yMm } of page.labels) {
     const dot = (mm: number) => Math.round((mm / 25.4) * dots);
     const label = cutOut(printed, dot(xMm), dot(yMm), dot(format.labelWidthMm), dot(format.labelHeightMm));
     const [text] = await decodeCodes(label);
-    read.push(text === undefined ? undefined : readCode(text)?.number);
+    read.push(text);
   }
   return read;
 }
@@ -104,6 +115,45 @@ describe('labels of bags that are given away, printed at 203 dots an inch', () =
         }
         expect(read).toEqual(numbers);
       });
+    }
+  }
+});
+
+/** Dishes of tests on a whole page; every second bears all that there can be. What a decoder reads is tray and dish. */
+async function dishesReadBack(
+  format: (typeof COMMON_FORMATS)[number],
+  kind: 'qr' | 'data-matrix',
+  address: string | null,
+) {
+  const labels = Array.from({ length: labelsPerPage(format) }, (_, index) => {
+    const trayNumber = `T-${String(101 + 37 * Math.floor(index / 4)).padStart(4, '0')}`;
+    const dish = { ...(index % 2 === 1 ? FULLEST_DISH : {}), trayNumber, dish: (index % 4) + 1, dishes: 4 };
+    const text = labelOfDish(dish, address);
+    return {
+      wanted: { kind: 'tray', number: trayNumber, dish: dish.dish },
+      text,
+      code: encodeCode(kind, text.codeText),
+    };
+  });
+  const laid = layoutPage(format, labels, NO_SHIFT);
+  if (!laid.ok) throw new Error(`${laid.called} on ${format.name}: ${laid.problem.reason}`);
+  const [printed] = await renderPdf(await labelsPdf([laid.page]), 203);
+  if (!printed) throw new Error('no page');
+  const read = (await codesOn(format, laid.page, printed, 203)).map((text) => (text ? readCode(text) : null));
+  return { read, wanted: labels.map(({ wanted }) => wanted) };
+}
+
+describe('labels of dishes, printed at 203 dots an inch', () => {
+  for (const key of ['a4-65', 'a4-24', 'roll-50x25']) {
+    for (const kind of ['qr', 'data-matrix'] as const) {
+      for (const address of [null, ADDRESS]) {
+        test(`on ${key} every ${kind} with ${address ? 'an address' : 'a bare number'} is read back as its tray and dish`, async () => {
+          const format = COMMON_FORMATS.find((one) => one.key === key);
+          if (!format) throw new Error('no format');
+          const { read, wanted } = await dishesReadBack(format, kind, address);
+          expect(read).toEqual(wanted);
+        });
+      }
     }
   }
 });
