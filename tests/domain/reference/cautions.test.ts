@@ -24,7 +24,12 @@ describe('cautions', () => {
     for (const hazard of [
       /Treated seed is not food/,
       /[Tt]etrazolium/,
-      /stained or cut is spent/,
+      /never pipette by mouth/,
+      /chemical waste/,
+      /stained or cut is spent.*never sow, eat or feed it/,
+      /Scalpels/,
+      /water, never water into acid/,
+      /Rules for chemicals, waste/,
       /bleach/,
       /acid/,
       /cobalt/,
@@ -48,6 +53,9 @@ describe('cautions', () => {
       'laboratory-chemicals',
       'tetrazolium',
       'viability-sample-is-spent',
+      'blades',
+      'local-laboratory-rules',
+      'bleach-and-acids',
     ]);
     expect(cautionsFor('moisture test').map(({ key }) => key)).toEqual(['oven-heat', 'oven-sample-is-dead']);
   });
