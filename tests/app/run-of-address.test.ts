@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { runOfAddress } from '@/app/(bank)/stores/labels/_parts/run-of-address';
+import { runOfAddress } from '@/app/_components/labels/run-of-address';
 import { COMMON_FORMATS } from '@/lib/domain/labels/common-formats';
 
 const read = (address: Record<string, string>, packets = 1) => runOfAddress(address, COMMON_FORMATS, packets);

@@ -1,9 +1,10 @@
-import { type LabelsAddress, readLabelsAddress } from '@/app/(bank)/stores/labels/_parts/labels-address';
-import { refusalWords } from '@/app/(bank)/stores/labels/_parts/refusal-words';
-import { runOfAddress } from '@/app/(bank)/stores/labels/_parts/run-of-address';
+import { type LabelsAddress, readLabelsAddress } from '@/app/_components/labels/labels-address';
+import { refusalWords } from '@/app/_components/labels/refusal-words';
+import { runOfAddress } from '@/app/_components/labels/run-of-address';
 import { bagLabel } from '@/lib/domain/labels/bag-label';
 import type { LabelText } from '@/lib/domain/labels/label-text';
 import { packetLabel } from '@/lib/domain/labels/packet-label';
+import { trayLabel } from '@/lib/domain/labels/tray-label';
 import { AppError } from '@/lib/server/app-error';
 import { currentPerson } from '@/lib/server/auth/current-person';
 import { requireRole } from '@/lib/server/commands/command';
@@ -13,9 +14,10 @@ import { findBagsToLabel } from '@/lib/server/queries/bag-labels';
 import { getBank } from '@/lib/server/queries/bank';
 import { findFormats } from '@/lib/server/queries/label-formats';
 import { findLabelledPackets } from '@/lib/server/queries/packet-labels';
+import { findLabelledDishes } from '@/lib/server/queries/tray-labels';
 import { today } from '@/lib/server/today';
 
-/** Labels as a PDF, asked for with the address of the labels page. */
+/** Labels as a PDF, asked for with the address of the page that shows them. */
 export async function GET(request: Request): Promise<Response> {
   try {
     requireRole(await currentPerson(), 'volunteer');
@@ -42,16 +44,19 @@ export async function GET(request: Request): Promise<Response> {
   });
 }
 
-async function textsOf({ request, packets }: LabelsAddress, bankAddress: string | null): Promise<LabelText[]> {
+async function textsOf({ request, packets, trays }: LabelsAddress, bankAddress: string | null): Promise<LabelText[]> {
+  if (trays.length > 0) return findLabelledDishes(trays).map((dish) => trayLabel(dish, bankAddress));
   if (request === '') return (await findLabelledPackets(packets)).map((packet) => packetLabel(packet, bankAddress));
   const found = await findBagsToLabel(request);
   return (found?.bags ?? []).map((bag) => bagLabel(bag, bankAddress));
 }
 
-const nothingToPrint = ({ request }: LabelsAddress) =>
-  request === ''
+function nothingToPrint({ request, trays }: LabelsAddress): string {
+  if (trays.length > 0) return 'None of these tests is in the collection: choose trays first.';
+  return request === ''
     ? 'None of these packets is in the collection: choose packets first.'
     : `There is no bag to label for request ${request}: choose its lots first.`;
+}
 
 const words = (message: string, status: number) =>
   new Response(message, { status, headers: { 'Content-Type': 'text/plain; charset=utf-8' } });

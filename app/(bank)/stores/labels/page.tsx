@@ -1,5 +1,9 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { LABELS_PATH, labelsHref, readLabelsAddress } from '@/app/_components/labels/labels-address';
+import { PrintOptions } from '@/app/_components/labels/print-options';
+import { runOfAddress } from '@/app/_components/labels/run-of-address';
+import { RunPreview } from '@/app/_components/labels/run-preview';
 import { EmptyState } from '@/app/_components/list/empty-state';
 import { PageHead } from '@/app/_components/page-head';
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
@@ -16,10 +20,6 @@ import { StoresTabs } from '../_parts/stores-tabs';
 import { BagLabels } from './_parts/bag-labels';
 import { ChosenPackets } from './_parts/chosen-packets';
 import { FindPackets } from './_parts/find-packets';
-import { labelsHref, readLabelsAddress } from './_parts/labels-address';
-import { PrintOptions } from './_parts/print-options';
-import { runOfAddress } from './_parts/run-of-address';
-import { RunPreview } from './_parts/run-preview';
 import { TooManyPackets } from './_parts/too-many-packets';
 
 export const metadata: Metadata = { title: 'Labels' };
@@ -60,6 +60,7 @@ export default async function LabelsPage({ searchParams }: Props) {
           {packets.length > 0 && <ChosenPackets address={address} packets={packets} />}
           {packets.length === 0 && find}
           <PrintOptions
+            path={LABELS_PATH}
             address={address}
             question={question}
             formats={formats}
@@ -75,7 +76,7 @@ export default async function LabelsPage({ searchParams }: Props) {
               <p>Tick packets and add them: their labels are shown here before anything is printed.</p>
             </EmptyState>
           ) : run ? (
-            <RunPreview address={address} run={run} sheet={wanted.sheet} />
+            <RunPreview path={LABELS_PATH} address={address} run={run} />
           ) : (
             <p>Put the marked fields right to see the labels.</p>
           )}

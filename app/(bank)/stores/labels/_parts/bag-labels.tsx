@@ -1,29 +1,24 @@
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { LABELS_PATH, readLabelsAddress } from '@/app/_components/labels/labels-address';
+import { PrintLabels } from '@/app/_components/labels/print-labels';
 import { EmptyState } from '@/app/_components/list/empty-state';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount } from '@/app/_format/figures';
 import { requestPath } from '@/app/_format/request-path';
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
 import { bagLabel } from '@/lib/domain/labels/bag-label';
-import type { LabelRun } from '@/lib/server/labels/print-run';
 import { type BagsToLabel, findBagsToLabel } from '@/lib/server/queries/bag-labels';
 import { getBank } from '@/lib/server/queries/bank';
 import { findFormats } from '@/lib/server/queries/label-formats';
 import { StoresTabs } from '../../_parts/stores-tabs';
-import { readLabelsAddress } from './labels-address';
-import { PrintOptions } from './print-options';
-import { runOfAddress } from './run-of-address';
-import { RunPreview } from './run-preview';
 
 /** The labels of what is given away: one for each bag on the list of a request. */
 export async function BagLabels({ address, maySetFormats }: { address: Address; maySetFormats: boolean }) {
-  const { request, sheet } = readLabelsAddress(address);
+  const { request } = readLabelsAddress(address);
   const [found, formats, bank] = await Promise.all([findBagsToLabel(request), findFormats(), getBank()]);
   if (!found) notFound();
   const { recipient, bags } = found;
-  const { question, asked } = runOfAddress(address, formats, bags.length);
-  const run: LabelRun | null = asked && { ...asked, texts: bags.map((bag) => bagLabel(bag, bank.address)) };
   return (
     <>
       <PageHead
@@ -39,26 +34,15 @@ export async function BagLabels({ address, maySetFormats }: { address: Address; 
           </p>
         </EmptyState>
       ) : (
-        <div className="grid items-start gap-6 lg:grid-cols-2">
-          <div className="grid min-w-0 gap-6">
-            <BagList bags={bags} />
-            <PrintOptions
-              address={address}
-              question={question}
-              formats={formats}
-              mayPrint
-              maySetFormats={maySetFormats}
-            />
-          </div>
-          <section className="grid min-w-0 gap-3" aria-labelledby="preview">
-            <h2 id="preview">Preview</h2>
-            {run ? (
-              <RunPreview address={address} run={run} sheet={sheet} />
-            ) : (
-              <p>Put the marked fields right to see the labels.</p>
-            )}
-          </section>
-        </div>
+        <PrintLabels
+          path={LABELS_PATH}
+          address={address}
+          formats={formats}
+          texts={bags.map((bag) => bagLabel(bag, bank.address))}
+          maySetFormats={maySetFormats}
+        >
+          <BagList bags={bags} />
+        </PrintLabels>
       )}
     </>
   );

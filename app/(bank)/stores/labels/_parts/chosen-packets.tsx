@@ -1,9 +1,9 @@
 import Link from 'next/link';
+import { labelsHref } from '@/app/_components/labels/labels-address';
 import { formatCount } from '@/app/_format/figures';
 import { packetPath } from '@/app/_format/store-path';
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
 import type { LabelledPacket } from '@/lib/domain/labels/packet-label';
-import { labelsHref } from './labels-address';
 
 /** More than these are not listed one by one: whoever chose four hundred chose them together. */
 const MOST_LISTED = 60;

@@ -1,3 +1,5 @@
+import { KeptFields } from '@/app/_components/labels/kept-fields';
+import { LABELS_PATH, labelsHref, readLabelsAddress } from '@/app/_components/labels/labels-address';
 import { EmptyState } from '@/app/_components/list/empty-state';
 import { Filter } from '@/app/_components/list/filter-bar';
 import { Pager } from '@/app/_components/list/pager';
@@ -7,10 +9,6 @@ import type { Address } from '@/app/(bank)/reference/_parts/read-question';
 import type { ListPage } from '@/lib/server/queries/list-page';
 import type { PacketToLabel } from '@/lib/server/queries/packet-labels';
 import type { StoreChoice } from '@/lib/server/queries/stores';
-import { KeptFields } from './kept-fields';
-import { labelsHref, readLabelsAddress } from './labels-address';
-
-const PATH = '/stores/labels';
 
 interface Props {
   address: Address;
@@ -26,7 +24,11 @@ export function FindPackets({ address, found, stores, chosen }: Props) {
   return (
     <section className="grid gap-3" aria-labelledby="find-packets">
       <h2 id="find-packets">Choose packets</h2>
-      <form action={PATH} className="grid grid-cols-2 items-end gap-3 sm:flex sm:flex-wrap" key={`${q} ${store}`}>
+      <form
+        action={LABELS_PATH}
+        className="grid grid-cols-2 items-end gap-3 sm:flex sm:flex-wrap"
+        key={`${q} ${store}`}
+      >
         <KeptFields address={address} except={['q', 'store', 'lots']} />
         <label className="col-span-2 grid gap-1">
           <span className="label">Find by name, crop, lot or packet number</span>
@@ -48,7 +50,7 @@ export function FindPackets({ address, found, stores, chosen }: Props) {
           <p>No packet with seed in it was found. Try fewer words, or all stores.</p>
         </EmptyState>
       ) : (
-        <form action={PATH} className="grid gap-3">
+        <form action={LABELS_PATH} className="grid gap-3">
           <KeptFields address={address} except={[]} />
           <p className="quiet text-sm">
             {narrowed

@@ -7,7 +7,8 @@ import { PagePreview } from './page-preview';
 import { RunRemarksList } from './run-remarks';
 
 /** A page of the run as it will be printed, and what will not stand on it as it should. */
-export function RunPreview({ address, run, sheet }: { address: Address; run: LabelRun; sheet: number }) {
+export function RunPreview({ path, address, run }: { path: string; address: Address; run: LabelRun }) {
+  const { sheet, page: listPage } = readLabelsAddress(address);
   const pages = pagesOf(run);
   const page = Math.min(sheet, pages);
   const laid = pageOfRun(run, page - 1);
@@ -30,7 +31,7 @@ export function RunPreview({ address, run, sheet }: { address: Address; run: Lab
         label="Pages of the preview"
         page={page}
         pages={pages}
-        href={(next) => labelsHref(address, { page: readLabelsAddress(address).page, sheet: next })}
+        href={(next) => labelsHref(address, { page: listPage, sheet: next }, path)}
       />
     </>
   );

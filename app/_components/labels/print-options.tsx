@@ -7,6 +7,8 @@ import type { PrintRunQuery } from '@/lib/schemas/label-run';
 import { KeptFields } from './kept-fields';
 
 interface Props {
+  /** the page it stands on */
+  path: string;
   address: Address;
   question: Question<PrintRunQuery>;
   formats: readonly NamedFormat[];
@@ -15,9 +17,9 @@ interface Props {
 }
 
 /** What labels are printed on. Both buttons take what stands in the fields now. */
-export function PrintOptions({ address, question, formats, mayPrint, maySetFormats }: Props) {
+export function PrintOptions({ path, address, question, formats, mayPrint, maySetFormats }: Props) {
   return (
-    <form action="/stores/labels" className="sheet grid gap-4" key={JSON.stringify(question.typed)}>
+    <form action={path} className="sheet grid gap-4" key={JSON.stringify(question.typed)}>
       <h2>Print on</h2>
       <KeptFields address={address} except={question.fields} />
       <AskChoice

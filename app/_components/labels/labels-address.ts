@@ -1,14 +1,21 @@
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
 import { readPacketList, writePacketList } from '@/lib/domain/labels/packet-list';
+import { readTrayList } from '@/lib/domain/labels/tray-list';
 
-const PATH = '/stores/labels';
+export const LABELS_PATH = '/stores/labels';
+export const TRAY_LABELS_PATH = '/germination/labels';
 
-/** What the address of the labels page says of packets and bags; what it says of printing is read by its own schema. */
+/**
+ * What the address of a page of labels says of packets, bags and trays; what it says of printing is read by its own
+ * schema. The PDF is asked for with the same address.
+ */
 export interface LabelsAddress {
   /** number of a request whose bags are labelled; '' when it is about packets */
   request: string;
   /** chosen: what the address lists, and what was ticked last */
   packets: string[];
+  /** numbers of the tests whose dishes are labelled */
+  trays: string[];
   q: string;
   store: string;
   lots: string[];
@@ -32,6 +39,7 @@ export function readLabelsAddress(address: Address): LabelsAddress {
   return {
     request: text('request').slice(0, MOST_LETTERS),
     packets: readPacketList(`${text('packets')},${ticked}`),
+    trays: readTrayList(text('trays')),
     q: text('q').slice(0, MOST_LETTERS),
     store: text('store').slice(0, MOST_LETTERS),
     lots: text('lots')
@@ -46,18 +54,19 @@ export function readLabelsAddress(address: Address): LabelsAddress {
 
 const RUN_FIELDS = ['format', 'start', 'copies', 'shiftX', 'shiftY', 'code'];
 
-/** The labels page (or the PDF) with some of its address changed. */
+/** A page of labels with some of its address changed. */
 export function labelsHref(
   address: Address,
   change: {
     packets?: readonly string[];
+    trays?: readonly string[];
     q?: string;
     store?: string;
     lots?: readonly string[];
     page?: number;
     sheet?: number;
   },
-  path: string = PATH,
+  path: string = LABELS_PATH,
 ): string {
   const read = readLabelsAddress(address);
   const next = { ...read, page: 1, sheet: 1, ...change };
@@ -67,6 +76,7 @@ export function labelsHref(
   };
   set('request', next.request);
   set('packets', writePacketList(next.packets));
+  set('trays', next.trays.join(','));
   set('q', next.q);
   set('store', next.store);
   set('lots', next.lots.join(','));
