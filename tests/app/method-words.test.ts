@@ -1,32 +1,10 @@
 import { expect, test } from 'vitest';
-import {
-  countDaysInWords,
-  methodsOffered,
-  substratesOf,
-  temperaturesInWords,
-} from '@/app/(bank)/germination/_parts/method-words';
-import { CROPS } from '@/lib/domain/reference/all-crops';
+import { countDaysInWords, methodsOffered, temperaturesInWords } from '@/app/(bank)/germination/_parts/method-words';
 
 test('alternating temperatures are said with their hours (7 CFR 201.58(a)(8): 16 and 8)', () => {
   expect(temperaturesInWords('20')).toBe('20 °C');
   expect(temperaturesInWords('20-30; 25')).toBe('20 °C for 16 hours and 30 °C for 8 a day, or 25 °C');
   expect(temperaturesInWords('warm window sill')).toBe('warm window sill');
-});
-
-test('substrates with a comma inside are not torn apart', () => {
-  expect(substratesOf('between blotters, paper towel, folded or rolled, sand or soil')).toEqual([
-    'between blotters',
-    'paper towel, folded or rolled',
-    'sand or soil',
-  ]);
-  expect(substratesOf('coir, vermiculite')).toEqual(['coir', 'vermiculite']);
-  expect(substratesOf('')).toEqual([]);
-});
-
-test('every method of the reference comes back as the substrates it was joined from', () => {
-  for (const method of CROPS.flatMap((crop) => crop.germination)) {
-    expect(substratesOf(method.substrataInWords.join(', '))).toEqual(method.substrataInWords);
-  }
 });
 
 test('each substrate is offered with each temperature', () => {

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
+import { substratesOf } from '@/lib/domain/germination/plan/method-choices';
 import type { CropForTesting, TestingMethod } from '@/lib/server/queries/lots-for-testing';
-import { countDaysInWords, substratesOf, temperaturesInWords } from './method-words';
+import { countDaysInWords, temperaturesInWords } from './method-words';
 
 /** How the crop is tested, with where that is known from. */
 export function MethodCard({ crop }: { crop: CropForTesting }) {

@@ -1,5 +1,5 @@
-import { SUBSTRATA, type TemperatureRegime } from '@/lib/domain/reference/crop-facts';
-import { temperaturesFromPrinted } from '@/lib/domain/reference/parse-printed';
+import { type MethodChoice, methodChoices, regimesOf } from '@/lib/domain/germination/plan/method-choices';
+import type { TemperatureRegime } from '@/lib/domain/reference/crop-facts';
 import type { TestingMethod } from '@/lib/server/queries/lots-for-testing';
 
 /**
@@ -11,41 +11,24 @@ import type { TestingMethod } from '@/lib/server/queries/lots-for-testing';
 export function temperaturesInWords(printed: string): string {
   const inWords = ({ dayC, nightC }: TemperatureRegime) =>
     nightC === null ? `${dayC} °C` : `${nightC} °C for 16 hours and ${dayC} °C for 8 a day`;
-  return regimes(printed)?.map(inWords).join(', or ') ?? printed;
+  return regimesOf(printed)?.map(inWords).join(', or ') ?? printed;
 }
-
-/**
- * The substrates of a method one by one. They are stored in one text, joined by commas, and some have a comma inside.
- *
- * @param substrata  'between blotters, paper towel, folded or rolled'
- * @returns ['between blotters', 'paper towel, folded or rolled']; words of the bank's own are split at each comma
- * Checked in tests/app/method-words.test.ts
- */
-export function substratesOf(substrata: string): string[] {
-  const found: string[] = [];
-  let rest = substrata;
-  while (rest !== '') {
-    const known = KNOWN_SUBSTRATES.find((words) => rest === words || rest.startsWith(`${words}, `));
-    const comma = rest.indexOf(', ');
-    const next = known ?? (comma < 0 ? rest : rest.slice(0, comma));
-    found.push(next);
-    rest = rest.slice(next.length + ', '.length);
-  }
-  return found;
-}
-
-// The longest first: 'paper towel, folded or rolled' must not end at its comma.
-const KNOWN_SUBSTRATES = Object.values(SUBSTRATA).sort((a, b) => b.length - a.length);
 
 /** Each substrate with each temperature, to be picked in the form: 'top of blotters, 20–30 °C'. */
 export function methodsOffered(methods: readonly TestingMethod[]): string[] {
-  return methods.flatMap((method) => {
-    const temperatures = regimes(method.temperatures)?.map(inShort) ?? [method.temperatures];
-    return substratesOf(method.substrata).flatMap((substrate) => temperatures.map((one) => `${substrate}, ${one}`));
-  });
+  return methodChoices(methods).map(choiceInWords);
 }
 
-const inShort = ({ dayC, nightC }: TemperatureRegime) => (nightC === null ? `${dayC} °C` : `${nightC}–${dayC} °C`);
+/** One way of testing in a line: 'top of blotters, 20–30 °C'. */
+export function choiceInWords({ substrate, temperatures }: Pick<MethodChoice, 'substrate' | 'temperatures'>): string {
+  return [substrate, temperaturesInShort(temperatures)].filter(Boolean).join(', ');
+}
+
+/** '20-30' -> '20–30 °C'; words of the bank's own are given back as they are. */
+export function temperaturesInShort(printed: string): string {
+  const inShort = ({ dayC, nightC }: TemperatureRegime) => (nightC === null ? `${dayC} °C` : `${nightC}–${dayC} °C`);
+  return regimesOf(printed)?.map(inShort).join(' or ') ?? printed;
+}
 
 /** When the method counts: 'first after 6 days, last after 14'. */
 export function countDaysInWords({
@@ -62,14 +45,4 @@ export function countHint(methods: readonly TestingMethod[]): string {
   const [method] = methods;
   const days = method ? countDaysInWords(method) : null;
   return days ? `Counted ${days}.` : 'The day the seeds were classed.';
-}
-
-/** null when these are words of the bank's own, not figures as printed in the reference */
-function regimes(printed: string): TemperatureRegime[] | null {
-  try {
-    return temperaturesFromPrinted(printed);
-  } catch (error) {
-    if (error instanceof RangeError) return null;
-    throw error;
-  }
 }
