@@ -5,6 +5,7 @@ import { AppError } from '../app-error';
 import { newId } from '../new-id';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
+import { findTwinTest } from './find-twin-test';
 import { nextTestNumber } from './next-test-number';
 import { requirePacketOfLot } from './require-packet-of-lot';
 import { requireTestWithdrawal } from './require-test-withdrawal';
@@ -131,36 +132,18 @@ async function testToCorrect(tx: Transaction, id: string) {
   return requireUncorrected(test);
 }
 
-/** A form sent twice must not count as two tests: that would pretend twice the evidence. */
+/** A form sent twice must not count as two tests. A correction may well make two trays of one day alike. */
 async function refuseTwin(tx: Transaction, lotId: string, input: GerminationTestInput): Promise<void> {
-  const alike = await tx.germinationTest.findMany({
-    where: { lotId, setOn: input.setOn, finishedOn: input.finishedOn, correctedBy: null },
-    select: {
-      id: true,
-      number: true,
-      replicates: { omit: { testId: true, position: true }, orderBy: { position: 'asc' } },
-    },
-  });
-  const written = JSON.stringify(input.replicates.map(inOrder));
-  const twin = alike.find(
-    (test) => test.id !== input.correctsId && JSON.stringify(test.replicates.map(inOrder)) === written,
-  );
+  const { setOn, finishedOn, replicates, correctsId } = input;
+  const onlyByHand = correctsId !== undefined;
+  const twin = await findTwinTest(tx, { lotId, setOn, finishedOn, replicates, ownId: correctsId, onlyByHand });
   if (twin) {
     throw new AppError(
       'conflict',
-      `A test of this lot with the same days and the same counts is written down already: ${twin.number}.`,
+      `A test of this lot with the same days and the same counts is written down already: ${twin}.`,
     );
   }
 }
-
-const inOrder = ({ seeds, normal, abnormal, hard, fresh, dead }: ReplicateInput) => [
-  seeds,
-  normal,
-  abnormal,
-  hard,
-  fresh,
-  dead,
-];
 
 async function takeSeed(
   tx: Transaction,
