@@ -39,8 +39,19 @@ export function proxy(request: NextRequest): NextResponse {
   response.headers.set('Cross-Origin-Opener-Policy', 'same-origin');
   response.headers.set('Cross-Origin-Resource-Policy', 'same-origin');
   response.headers.set('Permissions-Policy', 'camera=(self), geolocation=(), microphone=()');
-  if (publicAddress?.startsWith('https:')) response.headers.set('Strict-Transport-Security', 'max-age=31536000');
+  if (publicAddress?.startsWith('https:') && !hasOwnAuthority()) {
+    response.headers.set('Strict-Transport-Security', 'max-age=31536000');
+  }
   return response;
+}
+
+/**
+ * Whoever has not trusted the bank's own authority yet must be able to open the page that says how; and other programs
+ * of a computer in the house may have no https at all.
+ */
+function hasOwnAuthority(): boolean {
+  const { HILUM_TLS_PORT, TLS_CERT } = environment();
+  return HILUM_TLS_PORT !== undefined && TLS_CERT === undefined;
 }
 
 function contentSecurityPolicy(nonce: string): string {

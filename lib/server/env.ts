@@ -3,7 +3,7 @@ import { z } from 'zod';
 
 /**
  * Everything the program reads from its environment, checked once.
- * DATA_DIR holds the one stateful thing there is: the database file and the session secret.
+ * DATA_DIR holds the one stateful thing there is: the database file, the session secret and the bank's authority.
  */
 const environmentSchema = z.object({
   DATA_DIR: z.string().min(1).default('data'),
@@ -18,8 +18,13 @@ const environmentSchema = z.object({
   HILUM_BUSY_TIMEOUT_MS: z.coerce.number().int().min(0).max(600_000).default(10_000),
   /** Shown in the terminal at first start; whoever types it becomes the first steward. */
   HILUM_SETUP_CODE: z.string().min(6).optional(),
-  /** The address people use when a proxy with a certificate stands before the app: 'https://seeds.example.org'. */
+  /** The address people use, where it is another than HOST says: 'https://seeds.example.org'. */
   HILUM_ADDRESS: z.url({ protocol: /^https?$/ }).optional(),
+  /** The steward's own certificate and key, PEM files; without them the bank makes its own. */
+  TLS_CERT: z.string().optional(),
+  TLS_KEY: z.string().optional(),
+  /** Set by `npm run up`, not by people: the port on which its TLS door stands before this server. */
+  HILUM_TLS_PORT: z.coerce.number().int().min(1).max(65535).optional(),
 });
 
 export type Environment = z.infer<typeof environmentSchema>;
@@ -35,12 +40,21 @@ export function environment(): Environment {
     HILUM_BUSY_TIMEOUT_MS: process.env.HILUM_BUSY_TIMEOUT_MS || undefined,
     HILUM_SETUP_CODE: process.env.HILUM_SETUP_CODE || undefined,
     HILUM_ADDRESS: process.env.HILUM_ADDRESS || undefined,
+    TLS_CERT: process.env.TLS_CERT || undefined,
+    TLS_KEY: process.env.TLS_KEY || undefined,
+    HILUM_TLS_PORT: process.env.HILUM_TLS_PORT || undefined,
   });
 }
 
-/** True when only this computer can reach the app: then it opens as its single steward, without sign-in. */
-export function isLoopbackOnly(host: string = environment().HOST): boolean {
-  return LOOPBACK_HOSTS.has(host);
+export const isLoopback = (host: string): boolean => LOOPBACK_HOSTS.has(host);
+
+/**
+ * True when only this computer can reach the app: then it opens as its single steward, without sign-in. Whoever names a
+ * public address has a proxy that lets others in, also where the app itself listens on loopback.
+ */
+export function isLoopbackOnly(): boolean {
+  const { HOST, HILUM_ADDRESS } = environment();
+  return isLoopback(HOST) && HILUM_ADDRESS === undefined;
 }
 
 /** Absolute path of the database file. */

@@ -28,9 +28,10 @@ export async function createAccount({
 
 /** Headers as the person's browser sends them after signing in. */
 export async function headersOf(signInName: string, password = PASSWORD): Promise<Headers> {
-  const { headers } = await signInLibrary().api.signInUsername({
+  const asking = new Headers({ 'user-agent': 'a browser', 'x-forwarded-for': '192.0.2.7' });
+  const { headers } = await signInLibrary(asking).api.signInUsername({
     body: { username: signInName, password },
-    headers: new Headers({ 'user-agent': 'a browser', 'x-forwarded-for': '192.0.2.7' }),
+    headers: asking,
     returnHeaders: true,
   });
   const cookie = headers

@@ -101,8 +101,8 @@ function inWords(milliseconds: number): string {
 }
 
 /**
- * The address that a request claims to come from. Next fills x-forwarded-for from the connection when the client sent
- * none, so it is right unless somebody takes the trouble to lie.
+ * The address that a request comes from. Our TLS door writes it anew for every request; without the door it is what the
+ * proxy in front says, or the connection's own.
  */
 export const claimedAddress = (headers: Headers): string =>
   headers.get('x-forwarded-for')?.split(',')[0]?.trim().slice(0, 64) ?? '';

@@ -14,7 +14,7 @@ export interface Session {
 /**
  * The session that a request's cookie belongs to.
  *
- * @param headers  the request's headers; only the cookie is looked at
+ * @param headers  the request's headers: its cookie, and whether it came by https
  * @returns null without a cookie, with a forged or ended one, after it expired, and for somebody who is blocked
  * @throws AppError when the database cannot be read
  * Checked in tests/server/auth/sign-in.test.ts
@@ -22,7 +22,7 @@ export interface Session {
 export async function readSession(headers: Headers): Promise<Session | null> {
   connections();
   const found = await orExplain(
-    signInLibrary().api.getSession({
+    signInLibrary(headers).api.getSession({
       headers: new Headers({ cookie: headers.get('cookie') ?? '' }),
       query: { disableRefresh: true },
     }),
@@ -43,7 +43,7 @@ const WRONG = 'That name and password do not go together. Check both, or ask a s
  */
 export async function startSession(signInName: string, password: string, headers: Headers): Promise<Person> {
   try {
-    const { user } = await signInLibrary().api.signInUsername({
+    const { user } = await signInLibrary(headers).api.signInUsername({
       headers,
       body: { username: signInName, password },
     });
@@ -61,7 +61,7 @@ export async function startSession(signInName: string, password: string, headers
 
 /** Ends the session of this request's cookie and, within a request, takes the cookie away. */
 export async function endSession(headers: Headers): Promise<void> {
-  await orExplain(signInLibrary().api.signOut({ headers }));
+  await orExplain(signInLibrary(headers).api.signOut({ headers }));
 }
 
 async function orExplain<Result>(promise: Promise<Result>): Promise<Result> {

@@ -22,18 +22,32 @@ import { sessionSecret } from './secret';
 const SESSION_DAYS = 30;
 const WRITES = /^(create|update|upsert|delete)/;
 
-const clients = new WeakMap<PrismaClient, ReturnType<typeof build>>();
+type Library = ReturnType<typeof build>;
+const libraries = { secure: new WeakMap<PrismaClient, Library>(), plain: new WeakMap<PrismaClient, Library>() };
 
-export function signInLibrary() {
+/**
+ * @param requestHeaders  of whoever asks: over https the cookie is marked Secure, and one that is not is no session
+ */
+export function signInLibrary(requestHeaders: Headers): Library {
+  const secure = cameByHttps(requestHeaders);
+  const made = libraries[secure ? 'secure' : 'plain'];
   const client = reader();
-  const known = clients.get(client);
-  if (known) return known;
-  const made = build(client);
-  clients.set(client, made);
-  return made;
+  const library = made.get(client) ?? build(client, secure);
+  made.set(client, library);
+  return library;
 }
 
-function build(client: PrismaClient) {
+/**
+ * Behind our own door the door says how a request came: https for phones, plain http from this computer itself, where a
+ * cookie marked Secure might not come back. Without it the address that people use says it.
+ */
+function cameByHttps(requestHeaders: Headers): boolean {
+  const { HILUM_TLS_PORT, HILUM_ADDRESS } = environment();
+  if (HILUM_TLS_PORT !== undefined) return requestHeaders.get('x-forwarded-proto') === 'https';
+  return HILUM_ADDRESS?.startsWith('https:') ?? false;
+}
+
+function build(client: PrismaClient, secure: boolean) {
   const address = environment().HILUM_ADDRESS;
   const access = createAccessControl({ session: ['read'] });
   const role = access.newRole({ session: ['read'] });
@@ -54,8 +68,7 @@ function build(client: PrismaClient) {
     rateLimit: { enabled: false },
     advanced: {
       cookiePrefix: 'hilum',
-      // A cookie marked Secure never comes back over plain http, which is all that a local network has.
-      useSecureCookies: address?.startsWith('https:') ?? false,
+      useSecureCookies: secure,
     },
     logger: { level: 'error', log: (level, message) => log[level]({ from: 'sign-in library' }, message) },
     plugins: [

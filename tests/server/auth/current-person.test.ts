@@ -27,6 +27,15 @@ describe('on loopback', () => {
   });
 });
 
+describe('behind a proxy that lets others in', () => {
+  it('is nobody without a session, though the app itself listens on loopback alone', async () => {
+    vi.stubEnv('HOST', '127.0.0.1');
+    vi.stubEnv('HILUM_ADDRESS', 'https://seeds.example.org');
+    expect(await personOf(new Headers({ host: 'seeds.example.org' }))).toBeNull();
+    expect(await personOf(new Headers({ host: '127.0.0.1:4310' }))).toBeNull();
+  });
+});
+
 describe('on any other address', () => {
   it('is nobody without a session, also from this computer', async () => {
     vi.stubEnv('HOST', '0.0.0.0');

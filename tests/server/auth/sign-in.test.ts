@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { z } from 'zod';
 import { personOf } from '@/lib/server/auth/current-person';
 import { hashPassword } from '@/lib/server/auth/password';
@@ -167,18 +167,42 @@ describe('a session', () => {
     expect(Object.keys(session ?? {})).not.toContain('token');
   });
 
-  it('sets a cookie that scripts and other sites cannot use', async () => {
-    await createAccount({ signInName: 'ada' });
+  const cookieFor = async (proto: 'http' | 'https'): Promise<string> => {
     const { signInLibrary } = await import('@/lib/server/auth/sign-in-library');
-    const { headers } = await signInLibrary().api.signInUsername({
+    const asking = new Headers({ 'x-forwarded-proto': proto });
+    const { headers } = await signInLibrary(asking).api.signInUsername({
       body: { username: 'ada', password: PASSWORD },
-      headers: new Headers(),
+      headers: asking,
       returnHeaders: true,
     });
-    const [line] = headers.getSetCookie();
+    return headers.getSetCookie()[0] ?? '';
+  };
+
+  it('sets a cookie that scripts and other sites cannot use', async () => {
+    await createAccount({ signInName: 'ada' });
+    // Without a TLS door of ours nobody is believed about https.
+    const line = await cookieFor('https');
     expect(line).toMatch(/^hilum\.session_token=/);
     expect(line).toMatch(/HttpOnly/i);
     expect(line).toMatch(/SameSite=Lax/i);
     expect(line).not.toMatch(/Secure/i);
+  });
+
+  it('behind the TLS door is marked Secure for whoever came by https, and opens nothing over plain http', async () => {
+    await createAccount({ signInName: 'ada' });
+    vi.stubEnv('HILUM_TLS_PORT', '4310');
+    try {
+      const secure = await cookieFor('https');
+      expect(secure).toMatch(/^__Secure-hilum\.session_token=/);
+      expect(secure).toMatch(/; Secure/i);
+      // This computer itself comes by plain http, where such a cookie might never come back.
+      expect(await cookieFor('http')).toMatch(/^hilum\.session_token=(?!.*Secure)/i);
+      const cookie = secure.split(';')[0] as string;
+      const asking = (proto: string) => new Headers({ cookie, host: '192.0.2.1:4310', 'x-forwarded-proto': proto });
+      expect((await personOf(asking('https')))?.name).toBe('The visitor');
+      expect(await personOf(asking('http'))).toBeNull();
+    } finally {
+      vi.unstubAllEnvs();
+    }
   });
 });
