@@ -1,3 +1,4 @@
+import { temperaturesInDegrees } from '../germination/bench/tray-method';
 import { trayCode } from './code-text';
 import { type LabelText, labelLines } from './label-text';
 
@@ -50,7 +51,7 @@ export function trayLabel(dish: LabelledDish, bankAddress: string | null): Label
         firstCountOn === finalCountOn ? `count ${finalCountOn}` : `count ${firstCountOn}, last ${finalCountOn}`,
       ],
       ['set on', `set ${dish.setOn}`],
-      ['temperature', temperatures === null ? null : temperatureWords(temperatures)],
+      ['temperature', temperatures && temperaturesInDegrees(temperatures)],
       ['seeds', `${dish.seeds} ${dish.seeds === 1 ? 'seed' : 'seeds'}`],
       ['crop', dish.cropName],
       ['place', dish.place],
@@ -58,7 +59,3 @@ export function trayLabel(dish: LabelledDish, bankAddress: string | null): Label
     ]),
   };
 }
-
-/** '20-30' is in degrees; whoever writes the unit, or more than figures, is taken at their word. */
-const temperatureWords = (temperatures: string): string =>
-  /\d\s*$/.test(temperatures) ? `${temperatures.trim()} °C` : temperatures;

@@ -16,7 +16,7 @@ describe('the label of a dish', () => {
       'L-2024-007',
       'count 2026-11-23, last 2026-12-02',
       'set 2026-11-18',
-      '20-30 °C',
+      '20–30 °C',
       '50 seeds',
       'kale',
       'incubator 1, shelf 2',
@@ -34,9 +34,9 @@ describe('the label of a dish', () => {
     expect(label.lines.map(({ part }) => part)).not.toContain('temperature');
   });
 
-  test('a temperature with its unit or in words is printed as it was written', () => {
+  test('temperatures bear their unit; the bank’s own words are printed as they are', () => {
     const printed = (temperatures: string) => words(labelOfDish({ temperatures }))[6];
-    expect(printed('20; 20-30')).toBe('20; 20-30 °C');
+    expect(printed('20-30; 20')).toBe('20–30 °C or 20 °C');
     expect(printed('15 °C')).toBe('15 °C');
     expect(printed('room')).toBe('room');
   });

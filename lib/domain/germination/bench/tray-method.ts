@@ -20,7 +20,7 @@ export function trayMethodInWords(method: TrayMethod): string | null {
   const { substrate, temperatures, light, preTreatment, prechillDays } = method;
   const parts = [
     substrate,
-    temperatures && inDegrees(temperatures),
+    temperatures && temperaturesInDegrees(temperatures),
     light ? 'light' : null,
     prechillDays > 0 ? `first ${prechillDays} ${prechillDays === 1 ? 'day' : 'days'} moist and cold` : null,
     preTreatment,
@@ -28,7 +28,14 @@ export function trayMethodInWords(method: TrayMethod): string | null {
   return parts.length === 0 ? null : parts.join(', ');
 }
 
-function inDegrees(temperatures: string): string {
+/**
+ * Printed temperatures with their unit.
+ *
+ * @param temperatures  as the method is printed, '20-30; 20', or the bank's own words
+ * @returns '20–30 °C or 20 °C'; words of the bank's own as they are
+ * Checked in tests/domain/germination/bench/tray-method.test.ts
+ */
+export function temperaturesInDegrees(temperatures: string): string {
   try {
     return temperaturesFromPrinted(temperatures)
       .map(({ dayC, nightC }) => (nightC === null ? `${dayC} °C` : `${nightC}–${dayC} °C`))
