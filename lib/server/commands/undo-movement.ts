@@ -3,7 +3,7 @@ import { isFreeForTest } from '@/lib/domain/stock/free-withdrawal';
 import { MOVEMENT_REASON_LABELS, type MovementReason } from '@/lib/domain/stock/movement-reasons';
 import { undoMovementSchema } from '@/lib/schemas/movement';
 import { AppError, notFound } from '../app-error';
-import { NAMED_BY_TESTS, testNaming } from '../named-by-tests';
+import { NAMED_BY_TESTS, testNaming, wentIntoGivenUpTray } from '../named-by-tests';
 import { newId } from '../new-id';
 import { type CommandContext, defineCommand } from './command';
 import { packetBalance } from './packet-balance';
@@ -58,7 +58,11 @@ function refuseLine(line: Line): void {
   if (line.reason === 'correction') {
     throw new AppError('refused', 'This entry takes back another one. Enter the movement again instead.');
   }
+  if (wentIntoGivenUpTray(line)) return;
   const user = testNaming(line);
+  if (user && user === line.tray) {
+    throw new AppError('refused', `This seed lies in tray ${user.number}: give up the tray first, if it was put back.`);
+  }
   if (user) {
     throw new AppError('refused', `This seed went into ${user.number}: correct the test, and the seed follows.`);
   }

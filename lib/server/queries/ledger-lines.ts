@@ -2,7 +2,7 @@ import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { isFreeForTest } from '@/lib/domain/stock/free-withdrawal';
 import { reader } from '../database/connections';
-import { NAMED_BY_TESTS, testNaming } from '../named-by-tests';
+import { NAMED_BY_TESTS, testNaming, wentIntoGivenUpTray } from '../named-by-tests';
 import { namesOf } from './names-of';
 
 /** One line of a ledger, with everything that a screen says of it. */
@@ -76,7 +76,9 @@ export async function asLedgerLines(lines: SelectedLine[]): Promise<LedgerLine[]
       accessionName: packet.lot.accession.name,
       takenBackOn: corrected?.on ?? null,
       belongsTo: belonging(selected),
-      mayBeTakenBack: mayBeTakenBack({ ...line, pairId, takenBack: corrected !== null, used: testNaming(selected) }),
+      mayBeTakenBack:
+        (corrected === null && wentIntoGivenUpTray(selected)) ||
+        mayBeTakenBack({ ...line, pairId, takenBack: corrected !== null, used: testNaming(selected) }),
     };
   });
 }
