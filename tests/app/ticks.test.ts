@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roundTicks, tickValues } from '../../app/(bank)/reference/_parts/ticks';
+import { roundTicks, tickValues } from '@/app/_format/ticks';
 
 describe('figures of an axis', () => {
   it.each([

@@ -1,16 +1,16 @@
 import type { Metadata } from 'next';
 import type { z } from 'zod';
+import { CurvePicture } from '@/app/_components/curve-picture';
 import { formatCount } from '@/app/_format/figures';
+import { roundTicks } from '@/app/_format/ticks';
 import { chanceOfSeeds, flowersToBag } from '@/lib/domain/pollination/flowers-to-bag';
 import { flowersToBagQuestion } from '@/lib/schemas/calculators/flowers-to-bag';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { CalculatorPage } from '../_parts/calculator-page';
-import { CurvePicture } from '../_parts/curve-picture';
 import { MethodFoldOut } from '../_parts/method-fold-out';
 import { AskNumber } from '../_parts/question-fields';
 import { QuestionForm } from '../_parts/question-form';
 import { type Address, readQuestion } from '../_parts/read-question';
-import { roundTicks } from '../_parts/ticks';
 
 const SLUG = 'flowers-to-bag';
 const EXAMPLE = {

@@ -1,6 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Caption } from '@/app/_components/caption';
+import { CoursePicture } from '@/app/_components/time-course/course-picture';
+import { CourseByDay, CourseFigures } from '@/app/_components/time-course/course-tables';
+import { cautionsInWords, courseInWords } from '@/app/_components/time-course/course-words';
 import type { DishCounts } from '@/lib/domain/germination/time-course/dish-counts';
 import { germinationSpeed } from '@/lib/domain/germination/time-course/germination-speed';
 import { summariseTimeCourse } from '@/lib/domain/germination/time-course/summarise-time-course';
@@ -11,9 +14,6 @@ import { MethodFoldOut } from '../_parts/method-fold-out';
 import { AskChoice, AskLines, AskText } from '../_parts/question-fields';
 import { QuestionForm } from '../_parts/question-form';
 import { type Address, readQuestion } from '../_parts/read-question';
-import { CoursePicture } from './_parts/course-picture';
-import { CourseByDay, CourseFigures } from './_parts/course-tables';
-import { cautionsInWords, courseInWords } from './_parts/course-words';
 
 const SLUG = 'germination-over-days';
 const EXAMPLE = {

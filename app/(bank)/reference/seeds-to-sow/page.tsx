@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import type { z } from 'zod';
+import { CurvePicture } from '@/app/_components/curve-picture';
 import { formatCount, formatGrams, formatPercent } from '@/app/_format/figures';
+import { roundTicks } from '@/app/_format/ticks';
 import { fitLot } from '@/lib/domain/longevity/lot-model';
 import { chooseLotPrior } from '@/lib/domain/longevity/priors';
 import { chanceFromSowing } from '@/lib/domain/regrow/chance-from-sowing';
@@ -10,12 +12,10 @@ import { weightFromSeeds } from '@/lib/domain/stock/seed-count';
 import { seedsToSowQuestion } from '@/lib/schemas/calculators/seeds-to-sow';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { CalculatorPage } from '../_parts/calculator-page';
-import { CurvePicture } from '../_parts/curve-picture';
 import { MethodFoldOut } from '../_parts/method-fold-out';
 import { AskNumber } from '../_parts/question-fields';
 import { QuestionForm } from '../_parts/question-form';
 import { type Address, readQuestion } from '../_parts/read-question';
-import { roundTicks } from '../_parts/ticks';
 
 const SLUG = 'seeds-to-sow';
 const EXAMPLE = {

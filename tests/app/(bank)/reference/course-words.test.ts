@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  cautionsInWords,
-  courseInWords,
-  dayRange,
-  formatDays,
-} from '../../../../app/(bank)/reference/germination-over-days/_parts/course-words';
+import { cautionsInWords, courseInWords, dayRange, formatDays } from '@/app/_components/time-course/course-words';
 import { summariseTimeCourse } from '../../../../lib/domain/germination/time-course/summarise-time-course';
 import { dish } from '../../../domain/germination/time-course/golden-cases';
 

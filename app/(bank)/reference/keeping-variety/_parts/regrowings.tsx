@@ -1,17 +1,17 @@
 import type { z } from 'zod';
+import { CurvePicture } from '@/app/_components/curve-picture';
 import { formatChance, formatCount } from '@/app/_format/figures';
+import { roundTicks } from '@/app/_format/ticks';
 import {
   chancesOfStaying,
   sizeOverGenerations,
   varietyKept,
 } from '@/lib/domain/regrow/diversity/loss-over-generations';
 import type { regrowingsQuestion } from '@/lib/schemas/calculators/keeping-variety';
-import { CurvePicture } from '../../_parts/curve-picture';
 import { AskNumber, AskText } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
-import { roundTicks } from '../../_parts/ticks';
 
 type Asked = z.infer<typeof regrowingsQuestion>;
 

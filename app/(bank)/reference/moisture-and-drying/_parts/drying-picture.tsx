@@ -1,7 +1,7 @@
 import { formatDate } from '@/app/_format/figures';
+import { roundTicks, tickValues } from '@/app/_format/ticks';
 import { addDays } from '@/lib/domain/calendar/calendar-date';
 import type { DryingPicture as Picture } from '@/lib/domain/moisture/drying-curve';
-import { roundTicks, tickValues } from '../../_parts/ticks';
 
 /** Weighings, the fitted curve and the target. Drawn twice, so that the words keep their size on a phone. */
 export function DryingPicture({ picture, hourZero }: { picture: Picture; hourZero: string | null }) {

@@ -1,13 +1,13 @@
+import { CurvePicture } from '@/app/_components/curve-picture';
 import { Notice } from '@/app/_components/notice';
 import { formatCount } from '@/app/_format/figures';
+import { roundTicks } from '@/app/_format/ticks';
 import { operatingCharacteristic } from '@/lib/domain/germination/sample-size/operating-characteristic';
 import type { SequentialPlan } from '@/lib/domain/germination/sample-size/sequential-plan';
-import { CurvePicture } from '../../_parts/curve-picture';
 import { AskNumber } from '../../_parts/question-fields';
 import { QuestionForm } from '../../_parts/question-form';
 import { QuestionPart } from '../../_parts/question-part';
 import type { Question } from '../../_parts/read-question';
-import { roundTicks } from '../../_parts/ticks';
 import { type AskedPlan, pictureRange, regrowCurve, workOutPlan } from './asked-plan';
 import { ErrorRates } from './error-rates';
 import { inHundred } from './in-hundred';

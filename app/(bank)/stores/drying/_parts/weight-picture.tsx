@@ -1,5 +1,5 @@
 import { formatDate } from '@/app/_format/figures';
-import { roundTicks, tickValues } from '@/app/(bank)/reference/_parts/ticks';
+import { roundTicks, tickValues } from '@/app/_format/ticks';
 import { addDays } from '@/lib/domain/calendar/calendar-date';
 import type { DryingWeights } from '@/lib/domain/moisture/drying-weights';
 

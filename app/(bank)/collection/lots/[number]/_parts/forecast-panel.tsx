@@ -1,5 +1,6 @@
 import { Caption, Emphasis } from '@/app/_components/caption';
 import type { ForecastChartProps } from '@/app/_components/forecast-chart';
+import { ForecastChartLater } from '@/app/_components/forecast-chart-later';
 import { Notice } from '@/app/_components/notice';
 import { fallsBelowWords } from '@/app/_format/falls-below-words';
 import { formatDate, formatMonth, formatPercentFigure } from '@/app/_format/figures';
@@ -13,7 +14,6 @@ import { type ForecastEvent, type LotForecast, yearTicks } from '@/lib/server/qu
 import type { LotPage } from '@/lib/server/queries/lot-page';
 import { findStoreChoices } from '@/lib/server/queries/stores';
 import { FallsBelowTable } from './falls-below-table';
-import { ForecastChartLater } from './forecast-chart-later';
 import { ForecastGrounds } from './forecast-grounds';
 import { ForecastTable } from './forecast-table';
 import { WhatIfForm } from './what-if-form';

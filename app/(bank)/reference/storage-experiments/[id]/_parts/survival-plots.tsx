@@ -1,6 +1,6 @@
 import { formatTemperature } from '@/app/_format/figures';
+import { roundTicks } from '@/app/_format/ticks';
 import type { LotCurve, SurvivalPanel } from '@/lib/domain/longevity/storage-experiment/experiment-pictures';
-import { roundTicks } from '../../../_parts/ticks';
 import { DASHES, MarkKey, MarkWithRange, type PlotBox, PlotFrame } from './plot-frame';
 
 const BOX: PlotBox = { width: 340, height: 216, left: 34, right: 12, top: 30, bottom: 34 };

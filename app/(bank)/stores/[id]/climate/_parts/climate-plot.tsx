@@ -1,7 +1,7 @@
 import type { ClimateAddress } from '@/app/_format/climate-path';
 import { formatDateRange } from '@/app/_format/date-range';
+import { roundTicks, tickValues } from '@/app/_format/ticks';
 import { timeTicks } from '@/app/_format/time-ticks';
-import { roundTicks, tickValues } from '@/app/(bank)/reference/_parts/ticks';
 import type { StoreClimatePage } from '@/lib/server/queries/store-climate';
 import { DragToZoom } from './drag-to-zoom';
 import { Panel } from './panel';

@@ -1,5 +1,5 @@
 import { formatMonth } from '@/app/_format/figures';
-import { roundTicks } from '@/app/(bank)/reference/_parts/ticks';
+import { roundTicks } from '@/app/_format/ticks';
 import type { ThinStretch } from '@/lib/domain/logger/thin-readings';
 import { instantInWords } from './instants';
 

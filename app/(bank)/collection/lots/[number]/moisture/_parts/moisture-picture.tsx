@@ -1,5 +1,5 @@
 import { formatDate, formatMonth } from '@/app/_format/figures';
-import { tickValues } from '@/app/(bank)/reference/_parts/ticks';
+import { tickValues } from '@/app/_format/ticks';
 import { fromEpochDay } from '@/lib/domain/calendar/calendar-date';
 import type { MoistureHistory } from '@/lib/domain/moisture/moisture-history';
 

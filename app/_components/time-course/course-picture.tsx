@@ -1,8 +1,8 @@
+import { CurvePicture } from '@/app/_components/curve-picture';
 import { formatPercent } from '@/app/_format/figures';
+import { roundTicks } from '@/app/_format/ticks';
 import { fittedPoints, stairPoints } from '@/lib/domain/germination/time-course/picture-points';
 import type { TimeCourse } from '@/lib/domain/germination/time-course/summarise-time-course';
-import { CurvePicture } from '../../_parts/curve-picture';
-import { roundTicks } from '../../_parts/ticks';
 import { formatDays } from './course-words';
 
 /** Counted stairs with their band, and the fitted curve through them. */
