@@ -3,6 +3,7 @@ import type Database from 'better-sqlite3';
 import { readingStore } from '@/lib/domain/logger/reading-store';
 import type { SentReadings } from '@/lib/schemas/sent-readings';
 import { AppError } from '../app-error';
+import { hashIssuedSecret } from '../auth/issued-secret';
 import { auditInBulk, inBulkTransaction, markForJudgingInBulk } from '../database/bulk-transaction';
 import { reader } from '../database/connections';
 import { explainFailure } from '../database/explain-failure';
@@ -11,7 +12,6 @@ import { judgeSoon } from '../judging/judge-soon';
 import { lotsEverIn } from '../stores/lots-in-store';
 import { type AddedReadings, addReadings } from './add-readings';
 import { giveWay } from './read-logger-file';
-import { hashReadingToken } from './reading-token-secret';
 
 export interface KnownToken {
   id: string;
@@ -27,7 +27,7 @@ const NOTED_EVERY_MS = 60_000;
 /** Whose token it is; null when there is none or it was revoked. */
 export async function findReadingToken(secret: string): Promise<KnownToken | null> {
   const token = await reader().readingToken.findUnique({
-    where: { hash: hashReadingToken(secret) },
+    where: { hash: hashIssuedSecret(secret) },
     select: { id: true, name: true, storeId: true, byId: true, revokedAt: true, store: { select: { name: true } } },
   });
   if (!token || token.revokedAt) return null;
