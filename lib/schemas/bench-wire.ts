@@ -3,7 +3,9 @@
  *
  * GET /api/bench          -> BenchSnapshot (every open tray)
  * POST /api/bench/entries -> SentEntries in, EntryAnswers out; each entry stands by itself, in the order sent
- * POST /api/bench/photos  -> the picture's bytes, the rest in the address; answers an EntryAnswer
+ * POST /api/bench/photos  -> the picture's bytes, the rest in the address (id, device, tray, dish, on, madeAt); answers an
+ *                            EntryAnswer
+ * GET /api/bench/photos/<id> -> the picture, WebP
  */
 import type { BenchDish } from '../domain/germination/bench/dish-state';
 import type { TrayCount } from '../domain/germination/bench/tray-count';

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { problem } from '@/app/api/_answers/problem';
 import { sentReadingsSchema } from '@/lib/schemas/sent-readings';
 import { AppError } from '@/lib/server/app-error';
 import { log } from '@/lib/server/log';
@@ -35,7 +36,7 @@ export async function POST(request: Request): Promise<Response> {
     const parsed = sentReadingsSchema(latestInstant()).safeParse(body.value);
     if (!parsed.success) {
       return problem(422, 'Some readings cannot be taken', 'Nothing was added. Mend or leave out what is named.', {
-        errors: namedErrors(parsed.error, body.firstRow),
+        more: { errors: namedErrors(parsed.error, body.firstRow) },
       });
     }
     if (parsed.data.store !== undefined && parsed.data.store !== token.storeId) {
@@ -63,16 +64,4 @@ function failure(error: unknown): Response {
   if (error instanceof AppError) return problem(503, 'The collection cannot be written', error.userMessage);
   log.error({ error }, 'taking sent readings failed');
   return problem(500, 'A fault of Hilum', 'Nothing was added. Send the readings again later.');
-}
-
-function problem(
-  status: number,
-  title: string,
-  detail: string,
-  { errors, headers }: { errors?: NamedError[]; headers?: Record<string, string> } = {},
-): Response {
-  return new Response(JSON.stringify({ type: 'about:blank', title, status, detail, errors }), {
-    status,
-    headers: { 'Content-Type': 'application/problem+json', 'Cache-Control': 'no-store', ...headers },
-  });
 }

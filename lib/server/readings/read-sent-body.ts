@@ -1,6 +1,7 @@
 import 'server-only';
 import { parse } from 'csv-parse/sync';
 import { MAX_SENT_BYTES, SENT_COLUMNS } from '@/lib/schemas/sent-readings';
+import { bytesUpTo } from '../body-up-to';
 
 export type SentBody =
   /** firstRow: the line of the first reading in a CSV body; null for JSON, where readings count from 0 */
@@ -17,14 +18,15 @@ export async function readSentBody(request: Request): Promise<SentBody> {
   if (type !== 'application/json' && type !== 'text/csv') {
     return { ok: false, status: 415, detail: 'Send Content-Type: application/json or text/csv.' };
   }
-  const text = await textUpTo(request, MAX_SENT_BYTES);
-  if (text === null) {
+  const bytes = await bytesUpTo(request, MAX_SENT_BYTES);
+  if (bytes === null) {
     return {
       ok: false,
       status: 413,
       detail: `The body is larger than ${MAX_SENT_BYTES / 1024 / 1024} MB. Send less at a time.`,
     };
   }
+  const text = new TextDecoder().decode(bytes);
   try {
     return type === 'text/csv' ? csvBody(text) : { ok: true, value: JSON.parse(text), firstRow: null };
   } catch (error) {
@@ -56,22 +58,4 @@ function csvBody(text: string): SentBody {
       })),
     },
   };
-}
-
-/** null when there is more of it than allowed; what a request says of its own length is not believed. */
-async function textUpTo(request: Request, most: number): Promise<string | null> {
-  const decoder = new TextDecoder();
-  let text = '';
-  let length = 0;
-  const stream = request.body?.getReader();
-  if (!stream) return text;
-  for (let piece = await stream.read(); !piece.done; piece = await stream.read()) {
-    length += piece.value.byteLength;
-    if (length > most) {
-      await stream.cancel();
-      return null;
-    }
-    text += decoder.decode(piece.value, { stream: true });
-  }
-  return text + decoder.decode();
 }
