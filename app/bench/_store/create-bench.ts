@@ -35,7 +35,6 @@ export interface Surroundings {
   entered(): void;
   /** somebody wants it sent now */
   hurry(): void;
-  smaller(picture: Blob): Promise<Blob>;
 }
 
 /** A bench with what only its surroundings use. */
@@ -265,11 +264,10 @@ export function createBench(around: Surroundings): RunningBench {
       changed();
     },
     async addPhoto({ trayId, dish, on, picture }) {
-      const smaller = await around.smaller(picture);
       const about = { id: nextId(known, around.now()), trayId, byName: byName() };
       const trayNumber = known.trays.get(trayId)?.number ?? '';
       const made = { dish, on, madeAt: new Date(around.now()).toISOString() };
-      const photo: OwnPhoto = { kind: 'photo', ...about, trayNumber, ...made, picture: smaller };
+      const photo: OwnPhoto = { kind: 'photo', ...about, trayNumber, ...made, picture };
       known.photos.set(photo.id, photo);
       trayChanged(known, trayId);
       changed();

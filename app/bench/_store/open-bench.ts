@@ -5,7 +5,6 @@ import { createBench } from './create-bench';
 import { keepInTouch, type Touch } from './keep-in-touch';
 import { localDay } from './local-day';
 import { memoryInIndexedDb } from './memory-in-indexeddb';
-import { shrinkPicture } from './shrink-picture';
 
 const LOCK = 'hilum-bench';
 
@@ -34,7 +33,6 @@ function makeBench(): Bench {
       touch?.soon();
     },
     hurry: () => touch?.now(),
-    smaller: shrinkPicture,
   });
   touch = keepInTouch(bench, tabs);
   return bench;
