@@ -22,6 +22,7 @@ import { ForecastPanel } from './_parts/forecast-panel';
 import { LotMoisturePart } from './_parts/lot-moisture';
 import { LotPackets } from './_parts/lot-packets';
 import { LotTests } from './_parts/lot-tests';
+import { LotViabilityTests } from './_parts/lot-viability-tests';
 import { StorageHistory } from './_parts/storage-history';
 
 interface Props {
@@ -102,6 +103,7 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
       )}
       <StorageHistory strips={page.strips} />
       <LotTests tests={page.evaluated.tests} lotNumber={page.number} mayRecord={mayRecord} />
+      <LotViabilityTests lotId={page.id} lotNumber={page.number} mayRecord={mayRecord} />
       <LotMoisturePart lotNumber={page.number} />
       <LotPackets
         lotNumber={page.number}
