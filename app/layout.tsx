@@ -6,8 +6,20 @@ import type { Metadata, Viewport } from 'next';
 import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
 
-export const metadata: Metadata = { title: { template: '%s · Hilum', default: 'Hilum' }, referrer: 'same-origin' };
-export const viewport: Viewport = { width: 'device-width', initialScale: 1 };
+export const metadata: Metadata = {
+  title: { template: '%s · Hilum', default: 'Hilum' },
+  referrer: 'same-origin',
+  appleWebApp: { capable: true, title: 'Hilum' },
+};
+export const viewport: Viewport = {
+  width: 'device-width',
+  initialScale: 1,
+  // The ground of globals.css: the bar above an installed app.
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#f5f3ec' },
+    { media: '(prefers-color-scheme: dark)', color: '#14181a' },
+  ],
+};
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const theme = (await cookies()).get('theme')?.value;

@@ -55,6 +55,14 @@ try {
   keepUp(door, shown);
   tell(door.port, shown.notes);
 } catch (error) {
-  process.stderr.write(`${(error as Error).message}\n`);
+  process.stderr.write(`${inWords(error as NodeJS.ErrnoException)}\n`);
   process.exit(1);
+}
+
+function inWords({ code, message }: NodeJS.ErrnoException): string {
+  const { HOST, PORT } = environment();
+  if (code === 'EADDRINUSE') return `Port ${PORT} is taken by another program. Choose another: PORT=4311 npm run up`;
+  if (code === 'EACCES') return `The system does not let this account open port ${PORT}. Choose one above 1024.`;
+  if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND') return `HOST=${HOST} is no address of this computer.`;
+  return message;
 }

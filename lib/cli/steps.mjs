@@ -2,7 +2,9 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import path from 'node:path';
+import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -112,6 +114,26 @@ export function startServer(env) {
     env: { ...process.env, NODE_ENV: 'production', ...env },
     stdio: ['ignore', 'inherit', 'inherit'],
   });
+}
+
+/** Opens the TLS door before the server; `told` is called with what it says when it is open and when anything changes. */
+export function startDoor(env, told) {
+  const door = spawn(process.execPath, typescriptArguments('lib/cli/open-door.ts'), {
+    cwd: ROOT,
+    env: { ...process.env, NODE_ENV: 'production', ...env },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  createInterface({ input: door.stdout }).on('line', (line) => told(JSON.parse(line)));
+  return door;
+}
+
+/** A port of this computer that nothing listens on. */
+export async function freePort() {
+  const server = createServer();
+  await new Promise((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address();
+  await new Promise((resolve) => server.close(resolve));
+  return port;
 }
 
 /** Asks until the server answers that it is alive, or gives up. */

@@ -25,6 +25,9 @@ export default async function SettingsPage({ searchParams }: Props) {
   return (
     <>
       <PageHead title="Settings" below="How this bank decides. A crop may have its own figures on its page.">
+        <Link href="/phone" className="button">
+          On your phone
+        </Link>
         {isSteward && (
           <>
             <Link href="/import" className="button">
