@@ -32,6 +32,7 @@ export function makeRounds({ server, now, known, inMemory, changed, tellTabs }: 
       const picked = await inMemory((its) => its.pick(MOST_ENTRIES_SENT));
       setPicked(known(), picked);
       changed();
+      if (picked.dropped.length > 0) tellTabs();
       if (picked.batch.length === 0) return { ok: true, value: null };
       const entries = picked.batch.map(asSentEntry);
       const reached = await server.send({ deviceId: known().deviceId, entries });
