@@ -1,17 +1,19 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
+import type { NextCount } from '@/lib/domain/germination/bench/count-days';
 import { readCode } from '@/lib/domain/labels/read-code';
 import { reader } from '../database/connections';
 import { findStorePaths } from './store-paths';
+import { findTraysUnderWay } from './trays-under-way';
 
 /** What a label's code names, as somebody sees it who has just scanned it. */
-export type Scanned = ScannedPacket | ScannedLot;
+export type Scanned = ScannedPacket | ScannedLot | ScannedTray;
 
 interface Named {
   number: string;
   accessionName: string;
   cropName: string;
-  /** seeds left */
+  /** seeds left; of a tray: seeds set */
   seeds: number;
   treatment: string | null;
 }
@@ -28,6 +30,18 @@ export interface ScannedLot extends Named {
   packets: { number: string; seeds: number; place: string | null }[];
 }
 
+export interface ScannedTray extends Named {
+  kind: 'tray';
+  /** the dish whose label it was; null: it named the whole tray */
+  dish: number | null;
+  dishes: number;
+  lotNumber: string;
+  place: string | null;
+  status: 'open' | 'closed' | 'given-up';
+  /** of an open tray: the count it waits for, null when it waits to be closed */
+  next: NextCount | null;
+}
+
 const LOT = {
   number: true,
   harvestedOn: true,
@@ -41,16 +55,18 @@ const PACKET = {
 } satisfies Prisma.PacketSelect;
 
 /**
- * Looks up what was scanned or typed: a packet's or lot's number, or the address on a label.
+ * Looks up what was scanned or typed: the number of a packet, a lot or a test, or the address on a label.
  *
- * @returns null when it is neither, or the collection has no such packet or lot
+ * @returns null when it is none of them, or not in the collection
  * Checked in tests/server/queries/scanned.test.ts
  */
 export async function findByCode(text: string): Promise<Scanned | null> {
   const code = readCode(text);
   if (code?.kind === 'packet') return findPacket(code.number);
-  // A lot may bear a number of the bank's own, which no code tells from other words.
-  return findLot(code?.number ?? text.trim());
+  const tray = code?.kind === 'tray' ? await findTray(code.number, code.dish) : null;
+  if (tray) return tray;
+  // A lot may bear a number of the bank's own, which no code tells from other words, or from a test's.
+  return findLot(code?.kind === 'lot' ? code.number : text.trim());
 }
 
 async function findPacket(number: string): Promise<ScannedPacket | null> {
@@ -93,6 +109,31 @@ async function findLot(number: string): Promise<ScannedLot | null> {
     cropName: lot.accession.crop.name,
     seeds: sumOf(packets),
     packets: packets.filter(({ seeds }) => seeds > 0),
+  };
+}
+
+async function findTray(number: string, dish: number | null): Promise<ScannedTray | null> {
+  const tray = await reader().tray.findUnique({
+    where: { number },
+    select: { status: true, place: true, dishes: { select: { seeds: true } }, lot: { select: LOT } },
+  });
+  if (!tray) return null;
+  const { lot, dishes } = tray;
+  const open = findTraysUnderWay().find((one) => one.number === number);
+  return {
+    kind: 'tray',
+    number,
+    // A label of another bank may count dishes that this tray does not have.
+    dish: dish !== null && dish <= dishes.length ? dish : null,
+    dishes: dishes.length,
+    lotNumber: lot.number,
+    treatment: lot.treatment,
+    accessionName: lot.accession.name,
+    cropName: lot.accession.crop.name,
+    seeds: sumOf(dishes),
+    place: tray.place,
+    status: tray.status as ScannedTray['status'],
+    next: open && !open.toClose ? open.next : null,
   };
 }
 

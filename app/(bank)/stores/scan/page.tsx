@@ -3,6 +3,7 @@ import { PageHead } from '@/app/_components/page-head';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { findByCode, findOpenStockTakes } from '@/lib/server/queries/scanned';
+import { today } from '@/lib/server/today';
 import { StoresTabs } from '../_parts/stores-tabs';
 import { CameraPart } from './_parts/camera-part';
 import { CodeField } from './_parts/code-field';
@@ -38,7 +39,12 @@ export default async function ScanPage({ searchParams }: Props) {
         </div>
         <div aria-live="polite" id="found" className="min-w-0 scroll-mt-4">
           {scanned ? (
-            <ScannedCard scanned={scanned} mayAct={mayActAs(person, 'volunteer')} stockTakes={stockTakes} />
+            <ScannedCard
+              scanned={scanned}
+              mayAct={mayActAs(person, 'volunteer')}
+              stockTakes={stockTakes}
+              today={today()}
+            />
           ) : (
             // What was not found stands beside the field; here it is told to those who cannot see it.
             <p className={code ? 'sr-only' : 'quiet'}>{code ? notFoundWords(code) : 'What you scan is shown here.'}</p>
@@ -50,4 +56,4 @@ export default async function ScanPage({ searchParams }: Props) {
 }
 
 const notFoundWords = (code: string) =>
-  `No packet or lot of this collection has the number ‘${code.length > 60 ? `${code.slice(0, 60)}…` : code}’.`;
+  `No packet, lot or tray of this collection has the number ‘${code.length > 60 ? `${code.slice(0, 60)}…` : code}’.`;

@@ -21,7 +21,7 @@ export function CodeField({ typed, error }: Props) {
         Number, or hand scanner
       </label>
       <p id={`${id}-hint`} className="label">
-        P-00012 or L-2024-007. A hand scanner types it and presses Enter.
+        P-00012, L-2024-007 or T-0204. A hand scanner types it and presses Enter.
       </p>
       <div className="flex gap-2">
         <input

@@ -1,20 +1,28 @@
+import clsx from 'clsx';
 import Link from 'next/link';
 import { Cautions } from '@/app/_components/cautions';
 import { Facts } from '@/app/_components/facts';
+import { benchPath } from '@/app/_format/bench-path';
 import { formatCount } from '@/app/_format/figures';
-import { lotPath } from '@/app/_format/links';
+import { lotPath, testPath } from '@/app/_format/links';
+import { nextCountInWords } from '@/app/_format/next-count-words';
 import { packetPath } from '@/app/_format/store-path';
 import { writePacketList } from '@/lib/domain/labels/packet-list';
-import type { Scanned, ScannedLot, ScannedPacket } from '@/lib/server/queries/scanned';
+import type { Scanned, ScannedLot, ScannedPacket, ScannedTray } from '@/lib/server/queries/scanned';
 
 interface Props {
   scanned: Scanned;
   mayAct: boolean;
   stockTakes: readonly { number: string; storeName: string }[];
+  /** calendar date */
+  today: string;
 }
 
+const PATHS = { packet: packetPath, lot: lotPath, tray: testPath } as const;
+
 /** What was scanned, and what can be done with it: large, for wet hands. */
-export function ScannedCard({ scanned, mayAct, stockTakes }: Props) {
+export function ScannedCard({ scanned, mayAct, stockTakes, today }: Props) {
+  const mayCount = mayAct && scanned.kind === 'tray' && scanned.status === 'open';
   return (
     <section className="sheet grid gap-4" aria-label={`Found ${scanned.kind} ${scanned.number}`}>
       <div>
@@ -24,16 +32,28 @@ export function ScannedCard({ scanned, mayAct, stockTakes }: Props) {
           <span className="font-bold">{scanned.accessionName}</span> <span className="quiet">{scanned.cropName}</span>
         </p>
       </div>
-      {scanned.kind === 'packet' ? <PacketFacts packet={scanned} /> : <LotFacts lot={scanned} />}
+      {scanned.kind === 'packet' && <PacketFacts packet={scanned} />}
+      {scanned.kind === 'lot' && <LotFacts lot={scanned} />}
+      {scanned.kind === 'tray' && <TrayFacts tray={scanned} today={today} />}
       {scanned.treatment !== null && <Cautions keys={['treated-seed']} />}
       <div className="grid grid-cols-2 gap-3">
+        {mayCount && (
+          <a href={benchPath(scanned.number)} className="button main min-h-14 justify-center">
+            Count it
+          </a>
+        )}
         <Link
-          href={scanned.kind === 'packet' ? packetPath(scanned.number) : lotPath(scanned.number)}
-          className="button main min-h-14 justify-center"
+          href={PATHS[scanned.kind](scanned.number)}
+          className={clsx('button min-h-14 justify-center', !mayCount && 'main')}
         >
           Open
         </Link>
         {scanned.kind === 'packet' && mayAct && <PacketActions packet={scanned} stockTakes={stockTakes} />}
+        {scanned.kind === 'tray' && mayAct && (
+          <Link href={`/germination/labels?trays=${scanned.number}`} className="button min-h-14 justify-center">
+            Print labels
+          </Link>
+        )}
         {scanned.kind === 'lot' && mayAct && scanned.packets.length > 0 && (
           <Link
             href={`/stores/labels?packets=${writePacketList(scanned.packets.map(({ number }) => number))}`}
@@ -103,5 +123,29 @@ function LotFacts({ lot }: { lot: ScannedLot }) {
         ))}
       </ul>
     </>
+  );
+}
+
+const STATUS_WORDS = { open: 'under way', closed: 'closed', 'given-up': 'given up' } as const;
+
+function TrayFacts({ tray, today }: { tray: ScannedTray; today: string }) {
+  const waits = tray.next ? nextCountInWords(tray.next, today) : 'every seed is classed: close it';
+  return (
+    <Facts
+      facts={[
+        ['Dish', tray.dish && `${tray.dish} of ${tray.dishes}`],
+        ['Dishes', tray.dish ? null : formatCount(tray.dishes)],
+        ['Next count', tray.status === 'open' ? waits : null],
+        ['Test', tray.status === 'open' ? null : STATUS_WORDS[tray.status]],
+        ['Stands in', tray.place],
+        [
+          'Lot',
+          <Link key="lot" href={lotPath(tray.lotNumber)}>
+            {tray.lotNumber}
+          </Link>,
+        ],
+        ['Seeds set', formatCount(tray.seeds)],
+      ]}
+    />
   );
 }
