@@ -2,7 +2,7 @@ import 'server-only';
 import { type CsvCell, csvLine } from '@/lib/domain/spreadsheet/csv-line';
 import type { Period } from '@/lib/schemas/germination-report-query';
 import { reportTests } from './germination-report';
-import { findReportTestIds, type ReportTest } from './report-tests';
+import { againstBefore, findReportTestIds, type ReportTest } from './report-tests';
 
 const COLUMNS = [
   'test',
@@ -58,7 +58,10 @@ function cellsOf(test: ReportTest): CsvCell[] {
     ...(before
       ? [
           ...[before.number, inPercent(before.normal / before.seeds)],
-          ...[inPercent(test.normal / test.seeds - before.normal / before.seeds), yesOrNo(before.compared.compatible)],
+          ...[
+            inPercent(test.normal / test.seeds - before.normal / before.seeds),
+            yesOrNo(againstBefore(test)?.compatible !== false),
+          ],
         ]
       : [null, null, null, null]),
     ...[takenOut?.seeds ?? null, takenOut?.on ?? null, test.testedSince],

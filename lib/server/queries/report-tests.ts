@@ -24,8 +24,8 @@ export interface ReportTest {
   interval: Interval;
   /** highest less lowest replicate and what is tolerated, percentage points; null where nobody can tell */
   agreement: { range: number; tolerated: number; within: boolean } | null;
-  /** the lot's test before it, and whether both can be right */
-  before: { number: string; finishedOn: string; seeds: number; normal: number; compared: TwoResults } | null;
+  /** the lot's test before it */
+  before: { number: string; finishedOn: string; seeds: number; normal: number } | null;
   /** seeds that the ledger took out for it, and when; null where it took none */
   takenOut: { seeds: number; on: string } | null;
   /** the lot's next test after it */
@@ -38,6 +38,16 @@ export interface ReportTest {
     threshold: number | null;
     chanceBelow: number | null;
   } | null;
+}
+
+/** Whether a test and the lot's test before it can both be right; null for a first test. Only worked out for what is shown. */
+export function againstBefore({
+  before,
+  normal,
+  seeds,
+}: Pick<ReportTest, 'before' | 'normal' | 'seeds'>): TwoResults | null {
+  if (!before) return null;
+  return compareTwoResults({ germinated: normal, seeds }, { germinated: before.normal, seeds: before.seeds });
 }
 
 /** Tests read in one go. */
@@ -163,13 +173,7 @@ function asReportTest(row: TestRow, dishes: Map<string, NormalCount[]>, toleranc
     agreement: agreementOf(replicates, tolerances),
     before:
       beforeNumber && beforeFinishedOn && earlier.seeds > 0
-        ? {
-            ...{ number: beforeNumber, finishedOn: beforeFinishedOn, ...earlier },
-            compared: compareTwoResults(
-              { germinated: now.normal, seeds: now.seeds },
-              { germinated: earlier.normal, seeds: earlier.seeds },
-            ),
-          }
+        ? { number: beforeNumber, finishedOn: beforeFinishedOn, ...earlier }
         : null,
     takenOut: takenSeeds !== null && takenOn !== null ? { seeds: takenSeeds, on: takenOn } : null,
     judged: action ? { action, testDueOn, viabilityMedian, threshold, chanceBelow } : null,

@@ -9,7 +9,7 @@ import { connections } from '@/lib/server/database/connections';
 import { getGerminationReport } from '@/lib/server/queries/germination-report';
 import { germinationReportFile } from '@/lib/server/queries/germination-report-file';
 import { PAGE_SIZE } from '@/lib/server/queries/list-page';
-import { REPORT_PIECE } from '@/lib/server/queries/report-tests';
+import { againstBefore, REPORT_PIECE } from '@/lib/server/queries/report-tests';
 import { createLotWithPacket, recordTest } from '@/tests/support/create-tested-lot';
 import { insertTray } from '@/tests/support/insert-tray';
 import { ledgerOf } from '@/tests/support/ledger';
@@ -85,13 +85,18 @@ describe('the tests of a report', () => {
     const [ofBean, first, second] = (await report()).tests;
     expect(ofBean).toMatchObject({ before: null, testedSince: null });
     expect(first).toMatchObject({
-      before: { number: 'T-0001', seeds: 100, normal: 96, compared: { compatible: false } },
+      before: { number: 'T-0001', seeds: 100, normal: 96 },
       testedSince: 'T-0004',
     });
     expect(second).toMatchObject({
-      before: { number: 'T-0002', compared: { compatible: true } },
+      before: { number: 'T-0002' },
       testedSince: null,
     });
+    expect([first, second, ofBean].map((test) => test && againstBefore(test)?.compatible)).toEqual([
+      false,
+      true,
+      undefined,
+    ]);
     expect(second?.judged?.action).toMatch(/regrow|test-first|leave/);
   });
 

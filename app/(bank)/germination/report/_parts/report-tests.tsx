@@ -4,7 +4,7 @@ import { formatCount, formatDate, formatPercent } from '@/app/_format/figures';
 import { lotPath, testPath } from '@/app/_format/links';
 import { boundsOutwards } from '@/app/(bank)/germination/_parts/result-words';
 import type { GerminationReport } from '@/lib/server/queries/germination-report';
-import type { ReportTest } from '@/lib/server/queries/report-tests';
+import { againstBefore, type ReportTest } from '@/lib/server/queries/report-tests';
 import { changeInWords } from './report-words';
 
 const COLUMNS = ['test', 'lot', 'set, last count', 'normal', 'replicates', 'against the test before', 'what it led to'];
@@ -99,7 +99,7 @@ function Line({ test }: { test: ReportTest }) {
       <td data-label="against the test before">
         {test.before ? (
           <>
-            {changeInWords(test, test.before)}
+            {changeInWords(test, test.before, againstBefore(test)?.compatible !== false)}
             <span className="label block">
               {test.before.number}, {formatDate(test.before.finishedOn)}
             </span>

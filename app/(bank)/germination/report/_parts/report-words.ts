@@ -31,13 +31,18 @@ export function reportInWords({ sums }: Pick<GerminationReport, 'sums'>): string
   return `**${counted(tests, 'test', 'tests')}** of ${counted(lots, 'lot', 'lots')} with ${counted(seeds, 'seed', 'seeds')}.${apart} ${below}`;
 }
 
-/** How a test stands beside the lot's test before: '−12 points, agrees'. */
+/**
+ * How a test stands beside the lot's test before: '−12 points: agrees'.
+ *
+ * Checked in tests/app/report-words.test.ts
+ */
 export function changeInWords(
   now: { normal: number; seeds: number },
-  before: { normal: number; seeds: number; compared: { compatible: boolean } },
+  before: { normal: number; seeds: number },
+  agrees: boolean,
 ): string {
   const points = Math.round(100 * (now.normal / now.seeds - before.normal / before.seeds));
   const sign = points < 0 ? '−' : points > 0 ? '+' : '';
   const said = `${sign}${Math.abs(points)} ${Math.abs(points) === 1 ? 'point' : 'points'}`;
-  return `${said}: ${before.compared.compatible ? 'agrees' : 'differs by more than chance'}`;
+  return `${said}: ${agrees ? 'agrees' : 'differs by more than chance'}`;
 }
