@@ -29,6 +29,7 @@ const PERSON = 'SELECT id FROM User LIMIT 1';
 
 export const PAGES: Record<string, PageRule> = {
   '/': { who: 'visitor' },
+  '/bench': { who: 'volunteer' },
   '/collection': { who: 'visitor' },
   '/collection/accessions/[number]': { who: 'visitor', sample: ACCESSION },
   '/collection/accessions/[number]/edit': { who: 'steward', sample: ACCESSION },

@@ -1,0 +1,129 @@
+'use client';
+
+import { useEffect, useLayoutEffect, useRef, useState, useSyncExternalStore } from 'react';
+import type { Bench, BenchView } from '../_store/bench-view';
+import { openBench } from '../_store/open-bench';
+import { LinkStrip } from './link-strip';
+import { backToList, goToTray, useOpenTray } from './open-tray';
+import { JustDone } from './tray-done';
+import { TrayList } from './tray-list';
+import { nextTrayNumber } from './tray-order';
+import { TrayScreen } from './tray-screen';
+
+/** The bench: the round of trays, or one tray. All of it lives in this page, so that it needs no connection. */
+export function BenchScreen() {
+  const [bench, setBench] = useState<Bench | null>(null);
+  useEffect(() => setBench(openBench()), []);
+  return bench ? <OpenBench bench={bench} /> : <Opening />;
+}
+
+function OpenBench({ bench }: { bench: Bench }) {
+  const view = useSyncExternalStore(bench.subscribe, bench.view, bench.view);
+  const number = useOpenTray();
+  const [left, setLeft] = useState<string | null>(null);
+  const scrolled = useRef(0);
+  const open = number === null ? null : (view.trays.find(({ tray }) => tray.number === number) ?? null);
+
+  // The list stands where it was left.
+  useEffect(() => {
+    if (number !== null) return;
+    const note = () => {
+      scrolled.current = scrollY;
+    };
+    addEventListener('scroll', note, { passive: true });
+    return () => removeEventListener('scroll', note);
+  }, [number]);
+  useLayoutEffect(() => {
+    if (number === null) scrollTo(0, scrolled.current);
+  }, [number]);
+
+  if (view.phase === 'opening') return <Opening />;
+  const online = view.link === 'online';
+  const justDone = left === null || left === number ? null : view.trays.find(({ tray }) => tray.number === left);
+  const done = () => {
+    setLeft(number);
+    const next = number === null ? null : nextTrayNumber(view.trays, number, view.today);
+    if (next === null) backToList();
+    else goToTray(next);
+  };
+  const above = (
+    <>
+      <LinkStrip bench={bench} view={view} short={open !== null} onNewVersion={null} />
+      {justDone && <JustDone view={justDone} today={view.today} online={online} />}
+    </>
+  );
+  return (
+    <>
+      {!open && above}
+      <div hidden={number !== null}>
+        <TrayList trays={view.trays} today={view.today} />
+        <BelowList view={view} bench={bench} />
+      </div>
+      {open && (
+        <TrayScreen
+          key={open.tray.id}
+          bench={bench}
+          view={open}
+          today={view.today}
+          online={online}
+          above={above}
+          canUndo={view.canUndo}
+          onDone={done}
+        />
+      )}
+      {number !== null && !open && <NoSuchTray number={number} bench={bench} />}
+    </>
+  );
+}
+
+function Opening() {
+  return (
+    <p role="status" className="p-4">
+      Opening the bench …
+    </p>
+  );
+}
+
+function BelowList({ view, bench }: { view: BenchView; bench: Bench }) {
+  return (
+    <div className="mx-auto grid max-w-3xl justify-items-start gap-3 px-3 pb-8 text-sm">
+      {view.phase === 'empty' && (
+        <>
+          <p>Nothing was loaded on this phone yet. Open this page once with a connection; then it works without.</p>
+          <button type="button" className="button" onClick={() => bench.tryNow()}>
+            Load the trays
+          </button>
+        </>
+      )}
+      <p className="quiet">
+        {view.personName && `Counting as ${view.personName}. `}
+        {view.readAt && `Trays read at ${new Date(view.readAt).toLocaleTimeString('en-GB', { timeStyle: 'short' })}.`}
+      </p>
+      <a href="/germination" className="inline-block py-2.5 text-leaf underline underline-offset-3">
+        Back to Hilum
+      </a>
+    </div>
+  );
+}
+
+function NoSuchTray({ number, bench }: { number: string; bench: Bench }) {
+  return (
+    <div className="mx-auto grid max-w-xl justify-items-start gap-3 p-4">
+      <h1>
+        <span className="figures">{number}</span> is not open
+      </h1>
+      <p>No tray of this number is being counted, as far as this phone knows. It may be closed, or not loaded yet.</p>
+      <div className="flex flex-wrap gap-2">
+        <button type="button" className="button" onClick={() => bench.tryNow()}>
+          Look again
+        </button>
+        <button type="button" className="button" onClick={backToList}>
+          All trays
+        </button>
+        <a className="button" href={`/germination/${encodeURIComponent(number)}`}>
+          Its page in Hilum
+        </a>
+      </div>
+    </div>
+  );
+}
