@@ -5,9 +5,11 @@ import { germinationQuerySchema } from '@/lib/schemas/germination-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { findGerminationTests, findTestedCrops, findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
+import { findTraysUnderWay } from '@/lib/server/queries/trays-under-way';
 import { today } from '@/lib/server/today';
 import { RecordedTests } from './_parts/recorded-tests';
 import { TestsDue } from './_parts/tests-due';
+import { TraysNow } from './_parts/trays-now';
 
 export const metadata: Metadata = { title: 'Germination' };
 
@@ -29,11 +31,17 @@ export default async function GerminationPage({ searchParams }: Props) {
     <>
       <PageHead title="Germination" below={inOneSentence(due.dueNow, due.total - due.dueNow)}>
         {mayRecord && (
-          <Link href="/germination/new" className="button main">
-            Record a test
-          </Link>
+          <>
+            <Link href="/germination/plan" className="button main">
+              Plan tests
+            </Link>
+            <Link href="/germination/new" className="button">
+              Record a finished test
+            </Link>
+          </>
         )}
       </PageHead>
+      <TraysNow trays={findTraysUnderWay()} today={day} mayCount={mayRecord} />
       <TestsDue due={due} query={query} today={day} mayRecord={mayRecord} />
       <RecordedTests tests={tests} crops={crops} query={query} />
     </>

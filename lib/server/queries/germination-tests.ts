@@ -3,6 +3,8 @@ import { Prisma } from '@/generated/prisma/client';
 import { addDays } from '../../domain/calendar/calendar-date';
 import { reader } from '../database/connections';
 import { matching, where } from './list-page';
+import { COMING_DAYS } from './lots-to-plan';
+import { NOT_UNDER_TEST } from './under-test';
 
 /** One line of the list of recorded tests. */
 export interface GerminationTestRow {
@@ -30,9 +32,6 @@ export interface Page<Row> {
 
 export const TESTS_PER_PAGE = 30;
 export const DUE_PER_PAGE = 10;
-
-/** Tests due within this many days are shown as coming. */
-const COMING_DAYS = 60;
 
 /**
  * Recorded tests, newest first.
@@ -123,7 +122,7 @@ export interface TestDueRow {
 }
 
 /**
- * Lots whose test is due today or within the next 60 days, the longest due first.
+ * Lots whose test is due today or within the next 60 days, the longest due first; those whose test is under way are not.
  *
  * @param input.today  'YYYY-MM-DD'
  * @param input.page   from 1
@@ -137,10 +136,10 @@ export async function findTestsDueOrComing({
   today: string;
   page?: number;
 }): Promise<Page<TestDueRow> & { dueNow: number }> {
-  const dueOrComing = { testDueOn: { lte: addDays(today, COMING_DAYS) } };
+  const dueOrComing = { testDueOn: { lte: addDays(today, COMING_DAYS) }, ...NOT_UNDER_TEST };
   const [total, dueNow] = await Promise.all([
     reader().lotJudgement.count({ where: dueOrComing }),
-    reader().lotJudgement.count({ where: { testDueOn: { lte: today } } }),
+    reader().lotJudgement.count({ where: { testDueOn: { lte: today }, ...NOT_UNDER_TEST } }),
   ]);
   const { page, pages, skip } = pageOf(wanted, total, DUE_PER_PAGE);
   const found = await reader().lotJudgement.findMany({

@@ -61,8 +61,8 @@ interface DueLot {
 }
 
 /**
- * Lots whose test is due, or will be within 60 days, put together by what trays must share to stand in one incubator. Some
- * ten statements, however many lots there are; only the lots shown have their test worked out.
+ * Lots whose test is due, or will be within 60 days, and is not under way, put together by what trays must share to stand
+ * in one incubator. Some ten statements, however many lots there are; only the lots shown have their test worked out.
  *
  * @param input.today  calendar date
  * @param input.group  key of the one group to show, '-' for crops without a method; all groups, a few lots each, if left out
@@ -81,7 +81,9 @@ export async function findLotsToPlan({
 }): Promise<LotsToPlan> {
   const due = connections()
     .rows.prepare<[string], DueLot>(
-      `SELECT "lotId", "cropId", "testDueOn" FROM "LotJudgement" WHERE "testDueOn" <= ? ORDER BY "testDueOn", "lotNumber"`,
+      `SELECT "lotId", "cropId", "testDueOn" FROM "LotJudgement"
+       WHERE "testDueOn" <= ? AND "lotId" NOT IN (SELECT "lotId" FROM "Tray" WHERE "status" = 'open')
+       ORDER BY "testDueOn", "lotNumber"`,
     )
     .all(addDays(today, COMING_DAYS));
   const methods = await mainMethods([...new Set(due.map(({ cropId }) => cropId))]);

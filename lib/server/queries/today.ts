@@ -3,6 +3,7 @@ import type { RegrowAction } from '@/lib/schemas/regrow-decision';
 import { reader } from '../database/connections';
 import { today } from '../today';
 import { DECISION_WAITS } from './decisions-waiting';
+import { NOT_UNDER_TEST } from './under-test';
 
 const ROWS_SHOWN = 8;
 
@@ -33,9 +34,9 @@ export interface WaitingRow {
   rescue: boolean;
 }
 
-/** Lots whose next germination test is due, longest overdue first. */
+/** Lots whose next germination test is due, longest overdue first; those whose test is under way are not. */
 export async function findTestsDue(limit = ROWS_SHOWN): Promise<{ rows: TestDueRow[]; total: number }> {
-  const where = { testDueOn: { lte: today() } };
+  const where = { testDueOn: { lte: today() }, ...NOT_UNDER_TEST };
   const [rows, total] = await Promise.all([
     reader().lotJudgement.findMany({
       where,

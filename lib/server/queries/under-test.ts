@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
 import { reader } from '../database/connections';
 
 /** A tray of a lot that is open. */
@@ -6,6 +7,11 @@ export interface UnderTest {
   number: string;
   setOn: string;
 }
+
+/** Judgements of lots that no open tray holds: what is being tested is not due. */
+export const NOT_UNDER_TEST = {
+  lot: { trays: { none: { status: 'open' } } },
+} as const satisfies Prisma.LotJudgementWhereInput;
 
 /**
  * Lots of which a test is under way: one statement. Such a lot is not to be set again.

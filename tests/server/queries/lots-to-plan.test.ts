@@ -1,7 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { connections } from '@/lib/server/database/connections';
 import { regrowingNeeds } from '@/lib/server/judging/regrowing-needs';
+import { findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
 import { findLotsToPlan, getLotsToPlan, LOTS_SHOWN } from '@/lib/server/queries/lots-to-plan';
+import { findTestsDue } from '@/lib/server/queries/today';
 import { findTraysToPlan } from '@/lib/server/queries/trays-to-set';
 import { createLotWithPacket, recordTest } from '../../support/create-tested-lot';
 import { writeLines } from '../../support/ledger';
@@ -117,5 +119,12 @@ describe('what a tray can be set from', () => {
     const [tray] = await findTraysToPlan(['L-2011-001'], TODAY);
     expect(tray?.takenOut).toEqual([]);
     expect(tray?.underTest).toEqual({ number: 'T-0002', setOn: '2026-11-18' });
+    // It is not shown as due while its test is under way: neither here, nor among the tests due, nor on Today.
+    expect((await plan()).groups.flatMap((group) => group.lots.map(({ lotNumber }) => lotNumber))).not.toContain(
+      'L-2011-001',
+    );
+    const due = await findTestsDueOrComing({ today: TODAY });
+    expect([due.total, due.dueNow, (await findTestsDue()).total]).toEqual([4, 4, 4]);
+    expect(due.rows.map(({ lotNumber }) => lotNumber)).not.toContain('L-2011-001');
   });
 });

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { Pager } from '@/app/_components/list/pager';
 import { formatCount, formatDate } from '@/app/_format/figures';
-import { lotPath } from '@/app/_format/links';
+import { lotPath, setTestPath } from '@/app/_format/links';
 import type { GerminationQuery } from '@/lib/schemas/germination-query';
 import type { findTestsDueOrComing, TestDueRow } from '@/lib/server/queries/germination-tests';
 import { listAddress } from './list-address';
@@ -62,16 +62,10 @@ function DueRow({ row, today, mayRecord }: { row: TestDueRow; today: string; may
             {formatCount(row.seedsLeft)} seeds left
           </span>
         </p>
-        <Link
-          href={`/reference/seeds-to-test?lot=${encodeURIComponent(row.lotNumber)}`}
-          className="inline-flex min-h-11 items-center text-sm text-ink-2 underline underline-offset-3"
-        >
-          How many seeds to test<span className="sr-only"> of {row.lotNumber}</span>
-        </Link>
       </div>
       {mayRecord && (
-        <Link href={`/germination/new?lot=${encodeURIComponent(row.lotNumber)}`} className="button justify-self-start">
-          Record a test<span className="sr-only"> of {row.lotNumber}</span>
+        <Link href={setTestPath(row.lotNumber)} className="button justify-self-start">
+          Set a test<span className="sr-only"> of {row.lotNumber}</span>
         </Link>
       )}
     </li>

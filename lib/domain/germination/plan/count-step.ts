@@ -23,3 +23,18 @@ export function countStep(firstCountDays: number, finalCountDays: number): numbe
   }
   return span <= LONGEST_DAYS ? null : Math.ceil(span / Math.ceil(span / LONGEST_DAYS));
 }
+
+/**
+ * How many days of counting a test has, counted as `countStep` proposes.
+ *
+ * @param firstCountDays  day of the first count, integer >= 0
+ * @param finalCountDays  day of the final count, integer >= firstCountDays
+ * @returns integer >= 1
+ * @throws RangeError as countStep
+ * Checked against countDays: tests/domain/germination/plan/count-step.test.ts
+ */
+export function countsInTest(firstCountDays: number, finalCountDays: number): number {
+  const span = finalCountDays - firstCountDays;
+  const step = countStep(firstCountDays, finalCountDays) ?? span;
+  return span === 0 ? 1 : 1 + Math.ceil(span / step);
+}

@@ -7,7 +7,7 @@ import { PageHead } from '@/app/_components/page-head';
 import { Sentence } from '@/app/_components/sentence';
 import { SharedSeed } from '@/app/_components/shared-seed';
 import { formatCount, formatDate, formatGrams, formatPercent, formatPercentFigure } from '@/app/_format/figures';
-import { accessionPath, cropPath, lotPath } from '@/app/_format/links';
+import { accessionPath, cropPath, lotPath, setTestPath } from '@/app/_format/links';
 import { moistureSourceWords } from '@/app/_format/moisture';
 import { readParameter } from '@/app/_format/read-parameter';
 import { packetPath } from '@/app/_format/store-path';
@@ -74,8 +74,11 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
                 Take seed out
               </Link>
             )}
-            <Link href={`/germination/new?lot=${encodeURIComponent(page.number)}`} className="button main">
+            <Link href={`/germination/new?lot=${encodeURIComponent(page.number)}`} className="button">
               Record a test
+            </Link>
+            <Link href={setTestPath(page.number)} className="button main">
+              Set a test
             </Link>
           </>
         )}

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { Caption } from '@/app/_components/caption';
 import { formatDate, formatPercent } from '@/app/_format/figures';
-import { testPath } from '@/app/_format/links';
+import { setTestPath, testPath } from '@/app/_format/links';
 import { TEST_LEVEL } from '@/app/(bank)/germination/_parts/result-words';
 import { toEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { combineTests } from '@/lib/domain/germination/combined-tests';
@@ -24,7 +24,10 @@ export function LotTests({ tests, lotNumber, mayRecord }: Props) {
         <p className="sheet">
           Never tested.{' '}
           {mayRecord && (
-            <Link href={`/germination/new?lot=${encodeURIComponent(lotNumber)}`}>Record the first test</Link>
+            <>
+              <Link href={setTestPath(lotNumber)}>Set the first test</Link>, or{' '}
+              <Link href={`/germination/new?lot=${encodeURIComponent(lotNumber)}`}>record one that is finished</Link>.
+            </>
           )}
         </p>
       ) : (
