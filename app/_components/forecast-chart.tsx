@@ -26,12 +26,18 @@ export interface ForecastChartProps {
     alternative?: number;
     alternativeBand?: [number, number];
   }[];
-  tests: { day: number; percent: number; error: [number, number] }[];
+  /** isMain: the one that the picture is about */
+  tests: { day: number; percent: number; error: [number, number]; isMain?: boolean }[];
   threshold: number;
   thresholdLabel: string;
   todayDay: number;
   testDueDay: number | null;
   lastSafe: { day: number; label: string } | null;
+  /** of the other curve */
+  otherLastSafe?: { day: number; label: string } | null;
+  /** what stands at the end of each curve */
+  medianName?: string;
+  alternativeName?: string;
   events: { fromDay: number; toDay: number; label: string }[];
   yearTicks: number[];
   label: string;
@@ -41,7 +47,8 @@ const yearOf = (day: number) => String(new Date(day * 86_400_000).getUTCFullYear
 
 /** The forecast as a picture: it draws what it is given and reckons nothing. The table below it has the same figures. */
 export function ForecastChart(props: ForecastChartProps) {
-  const { curve, tests, threshold, todayDay, testDueDay, lastSafe, events, yearTicks } = props;
+  const { curve, tests, threshold, todayDay, testDueDay, lastSafe, otherLastSafe, events, yearTicks } = props;
+  const { medianName = 'forecast, 9 in 10', alternativeName = 'what if' } = props;
   const from = curve[0]?.day ?? 0;
   const to = curve.at(-1)?.day ?? 1;
   const [width, setWidth] = useState(640);
@@ -161,12 +168,20 @@ export function ForecastChart(props: ForecastChartProps) {
               label={<SeasonMark tone="var(--leaf)" text={lastSafe.label} shape="triangle" />}
             />
           )}
+          {otherLastSafe && otherLastSafe.day > from && otherLastSafe.day < to && (
+            <ReferenceLine
+              x={otherLastSafe.day}
+              stroke="var(--leaf)"
+              strokeDasharray="2 3"
+              label={<SeasonMark tone="var(--leaf)" text={otherLastSafe.label} shape="diamond" />}
+            />
+          )}
           {isWide && lastMedian && (
             <ReferenceDot
               x={lastMedian.day}
               y={lastMedian.median}
               r={0}
-              label={{ value: 'forecast, 9 in 10', position: 'right', fill: 'var(--indigo)', fontSize: 12 }}
+              label={{ value: medianName, position: 'right', fill: 'var(--indigo)', fontSize: 12 }}
             />
           )}
           {isWide && lastAlternative && (
@@ -174,7 +189,7 @@ export function ForecastChart(props: ForecastChartProps) {
               x={lastAlternative.day}
               y={lastAlternative.alternative}
               r={0}
-              label={{ value: 'what if', position: 'right', fill: 'var(--leaf)', fontSize: 12 }}
+              label={{ value: alternativeName, position: 'right', fill: 'var(--leaf)', fontSize: 12 }}
             />
           )}
           <Scatter data={tests} dataKey="percent" isAnimationActive={false} shape={<TestPoint />}>
@@ -197,8 +212,9 @@ const WIDE_ENOUGH_FOR_LABELS = 560;
 const ROOM_FOR_LABELS = 112;
 const FIGURES = { fill: 'var(--ink-2)', fontSize: 12, fontFamily: 'var(--figure-face), monospace' } as const;
 
-function TestPoint({ cx, cy }: { cx?: number; cy?: number }) {
-  return <circle cx={cx} cy={cy} r={5} fill="var(--sheet)" stroke="var(--ink)" strokeWidth={2} />;
+function TestPoint({ cx, cy, isMain }: { cx?: number; cy?: number; isMain?: boolean }) {
+  const fill = isMain ? 'var(--ink)' : 'var(--sheet)';
+  return <circle cx={cx} cy={cy} r={isMain ? 6 : 5} fill={fill} stroke="var(--ink)" strokeWidth={2} />;
 }
 
 interface SeasonMarkProps extends LabelProps {

@@ -8,6 +8,17 @@ import { type CropForTesting, cropForTesting, selectCropForTesting } from './lot
 /** Within so many days a lot hardly ages, and its tests should agree. Our own choice. */
 const ONE_TIME_DAYS = 180;
 
+export interface EarlierTest {
+  number: string;
+  setOn: string;
+  finishedOn: string;
+  seeds: number;
+  normal: number;
+}
+
+/** Earlier tests shown beside one: the newest; the lot's page has all. */
+const EARLIER_SHOWN = 8;
+
 /** A recorded test with all that its page says. */
 export interface GerminationTestDetail {
   id: string;
@@ -18,7 +29,10 @@ export interface GerminationTestDetail {
   notes: string | null;
   recordedAt: Date;
   packet: { id: string; number: string } | null;
+  /** the tray whose counts it sums up; null when it was written down by hand */
+  tray: { id: string; number: string; status: string; seriesId: string } | null;
   lot: {
+    id: string;
     number: string;
     harvestedOn: string;
     treatment: string | null;
@@ -33,7 +47,9 @@ export interface GerminationTestDetail {
   versions: { number: string; recordedAt: Date }[];
   correctedByNumber: string | null;
   /** the lot's test before this one, leaving out what was corrected since */
-  before: { number: string; finishedOn: string; seeds: number; normal: number } | null;
+  before: EarlierTest | null;
+  /** the lot's tests before this one, newest first, leaving out what was corrected since */
+  earlier: EarlierTest[];
   /** the lot's tests of about the same time, this one included; leaving out what was corrected since */
   ofOneTime: { seeds: number; normal: number }[];
   /** the lot's newest test, when it is a later one than this; leaving out what was corrected since */
@@ -53,10 +69,12 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     where: { number },
     include: {
       packet: { select: { id: true, number: true } },
+      tray: { select: { id: true, number: true, status: true, seriesId: true } },
       correctedBy: { select: { number: true } },
       replicates: { omit: { testId: true }, orderBy: { position: 'asc' } },
       lot: {
         select: {
+          id: true,
           number: true,
           harvestedOn: true,
           treatment: true,
@@ -67,9 +85,9 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     },
   });
   if (!test) return null;
-  const [versions, before, ofOneTime, newest, history] = await Promise.all([
+  const [versions, earlier, ofOneTime, newest, history] = await Promise.all([
     findVersions(test.id),
-    findTestBefore(test),
+    findEarlierTests(test),
     findTestsOfOneTime(test),
     findNewestTest(test),
     findHistory([{ entity: 'germination test', ids: [test.id] }]),
@@ -84,7 +102,9 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     notes: test.notes,
     recordedAt: test.recordedAt,
     packet: test.packet,
+    tray: test.tray,
     lot: {
+      id: lot.id,
       number: lot.number,
       harvestedOn: lot.harvestedOn,
       treatment: lot.treatment,
@@ -97,7 +117,8 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     replicates: test.replicates,
     versions,
     correctedByNumber: test.correctedBy?.number ?? null,
-    before,
+    before: earlier[0] ?? null,
+    earlier,
     ofOneTime,
     newest,
     history,
@@ -120,12 +141,8 @@ async function findVersions(testId: string): Promise<GerminationTestDetail['vers
     WHERE "id" IN (SELECT "id" FROM earlier UNION SELECT "id" FROM later) ORDER BY "id"`;
 }
 
-async function findTestBefore(test: {
-  id: string;
-  lotId: string;
-  finishedOn: string;
-}): Promise<GerminationTestDetail['before']> {
-  const before = await reader().germinationTest.findFirst({
+async function findEarlierTests(test: { id: string; lotId: string; finishedOn: string }): Promise<EarlierTest[]> {
+  const tests = await reader().germinationTest.findMany({
     where: {
       lotId: test.lotId,
       correctedBy: null,
@@ -136,10 +153,10 @@ async function findTestBefore(test: {
       ],
     },
     orderBy: [{ finishedOn: 'desc' }, { id: 'desc' }],
-    select: { number: true, finishedOn: true, replicates: { select: { seeds: true, normal: true } } },
+    take: EARLIER_SHOWN,
+    select: { number: true, setOn: true, finishedOn: true, replicates: { select: { seeds: true, normal: true } } },
   });
-  if (!before) return null;
-  return { number: before.number, finishedOn: before.finishedOn, ...totals(before.replicates) };
+  return tests.map(({ replicates, ...earlier }) => ({ ...earlier, ...totals(replicates) }));
 }
 
 async function findTestsOfOneTime(test: { lotId: string; setOn: string; finishedOn: string }) {

@@ -1,4 +1,5 @@
 import 'server-only';
+import { type DayCount, dayCounts } from '@/lib/domain/germination/bench/day-counts';
 import { type DishState, dishStates, type Unready, unready } from '@/lib/domain/germination/bench/dish-state';
 import { type PlannedCount, plannedCounts } from '@/lib/domain/germination/bench/planned-counts';
 import { type TrayCourse, trayCourse } from '@/lib/domain/germination/bench/tray-course';
@@ -44,6 +45,8 @@ export interface TrayPage {
   plan: PlannedCount[];
   /** in order of position */
   states: DishState<WrittenCount>[];
+  /** every day of every dish that was written down, those taken back included */
+  allStanding: DayCount<WrittenCount>[];
   /** what stands between it and its result */
   unready: Unready[];
   course: TimeCourseOfTray;
@@ -118,6 +121,7 @@ export async function getTrayPage(number: string): Promise<TrayPage | null> {
     crop: cropForTesting(tray.lot.accession.crop),
     plan: plannedCounts(tray, countedOn, today()),
     states,
+    allStanding: dayCounts(counts),
     unready: unready(states),
     course: courseOf(states, tray.setOn),
     remarks: tray.remarks.map((remark) => ({ ...remark, kind: remark.kind as TrayRemark['kind'] })),

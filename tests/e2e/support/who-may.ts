@@ -22,6 +22,7 @@ const STORE = 'SELECT id FROM Store LIMIT 1';
 // The demo has no stock-take: what is not there answers so, once it is clear who asks.
 const STOCK_TAKE = "SELECT 'nothing'";
 const TEST = 'SELECT number FROM GerminationTest LIMIT 1';
+const TRAY = 'SELECT number FROM Tray LIMIT 1';
 const RUN = 'SELECT number FROM DryingRun LIMIT 1';
 const EXPERIMENT = 'SELECT id FROM StorageExperiment LIMIT 1';
 const REQUEST = "SELECT number FROM SharingRequest WHERE status = 'open' LIMIT 1";
@@ -48,7 +49,10 @@ export const PAGES: Record<string, PageRule> = {
   '/collection/lots/log': { who: 'volunteer' },
   '/germination': { who: 'visitor' },
   '/germination/[number]': { who: 'visitor', sample: TEST },
+  '/germination/[number]/certificate': { who: 'visitor', sample: TEST },
   '/germination/[number]/correct': { who: 'volunteer', sample: TEST },
+  '/germination/[number]/tray': { who: 'visitor', sample: TRAY },
+  '/germination/[number]/tray/count': { who: 'volunteer', sample: TRAY },
   '/germination/calendar': { who: 'visitor' },
   '/germination/labels': { who: 'volunteer' },
   '/germination/new': { who: 'volunteer' },
@@ -173,6 +177,12 @@ export const ACTIONS: Record<string, ActionRule> = {
   'collection/lots#logLot': { who: 'volunteer' },
   'collection/lots#takeBack': { who: 'volunteer' },
   'germination#recordTest': { who: 'volunteer' },
+  'germination/[number]#close': { who: 'volunteer' },
+  'germination/[number]#giveUp': { who: 'volunteer' },
+  'germination/[number]#reopen': { who: 'volunteer' },
+  'germination/[number]#setGroup': { who: 'volunteer' },
+  'germination/[number]#settle': { who: 'volunteer' },
+  'germination/[number]#writeCounts': { who: 'volunteer' },
   'germination/plan#setTrays': { who: 'volunteer' },
   'germination/viability#recordViability': { who: 'volunteer' },
   'germination/calendar#makeCalendar': { who: 'volunteer' },

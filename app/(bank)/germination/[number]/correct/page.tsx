@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { testPath } from '@/app/_format/links';
+import { readParameter } from '@/app/_format/read-parameter';
 import { SEED_CLASSES } from '@/lib/domain/germination/seed-classes';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { getGerminationTest } from '@/lib/server/queries/germination-test-detail';
@@ -19,12 +20,12 @@ interface Props {
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Correct ${decodeURIComponent((await params).number)}` };
+  return { title: `Correct ${readParameter((await params).number)}` };
 }
 
 export default async function CorrectTestPage({ params }: Props) {
   await requirePerson('volunteer');
-  const test = await getGerminationTest(decodeURIComponent((await params).number));
+  const test = await getGerminationTest(readParameter((await params).number));
   const lot = test && (await getLotForTesting(test.lot.number));
   if (!test || !lot) notFound();
   return (
