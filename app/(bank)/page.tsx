@@ -16,8 +16,10 @@ import { getBank } from '@/lib/server/queries/bank';
 import { findCareDue } from '@/lib/server/queries/care-due';
 import { countLots } from '@/lib/server/queries/collection-size';
 import { findDecisionsWaiting, findFalling, findPromised, findTestsDue } from '@/lib/server/queries/today';
+import { countTraysWaiting, findTraysUnderWay } from '@/lib/server/queries/trays-under-way';
 import { findUnderWay } from '@/lib/server/queries/under-way';
 import { today } from '@/lib/server/today';
+import { BenchToday } from './_parts/bench-today';
 
 export const metadata: Metadata = { title: 'Today' };
 
@@ -41,16 +43,26 @@ export default async function TodayPage() {
     countLots(),
   ]);
   if (lots === 0) return <EmptyBank />;
+  const mayWrite = mayActAs(person, 'volunteer');
   return (
     <>
       <PageHead above={bank.name} title="Today" below={formatDate(day)}>
-        {mayActAs(person, 'volunteer') && (
+        {mayWrite && (
           <Link href="/collection/lots/log" className="button main">
             Log a cleaned lot
           </Link>
         )}
       </PageHead>
-      <p className="say">{inOneSentence(due.total, waiting.total, falling.total, care.total)}</p>
+      <p className="say">
+        {inOneSentence({
+          toCount: countTraysWaiting().toCount,
+          testsDue: due.total,
+          decisions: waiting.total,
+          falling: falling.total,
+          care: care.total,
+        })}
+      </p>
+      <BenchToday trays={findTraysUnderWay()} today={day} mayCount={mayWrite} />
       <Section
         title="Decisions waiting"
         total={waiting.total}
@@ -168,11 +180,20 @@ export default async function TodayPage() {
   );
 }
 
-function inOneSentence(testsDue: number, decisions: number, falling: number, care: number): string {
-  if (testsDue + decisions + falling + care === 0) {
+interface Waits {
+  toCount: number;
+  testsDue: number;
+  decisions: number;
+  falling: number;
+  care: number;
+}
+
+function inOneSentence({ toCount, testsDue, decisions, falling, care }: Waits): string {
+  if (toCount + testsDue + decisions + falling + care === 0) {
     return 'Nothing waits today: no test is due and no lot is near its line.';
   }
   const parts = [
+    toCount > 0 ? `${toCount} ${toCount === 1 ? 'tray waits' : 'trays wait'} to be counted` : null,
     decisions > 0 ? `${decisions} ${decisions === 1 ? 'accession waits' : 'accessions wait'} for a decision` : null,
     testsDue > 0 ? `${testsDue} ${testsDue === 1 ? 'test is' : 'tests are'} due` : null,
     falling > 0 ? `${falling} ${falling === 1 ? 'lot is' : 'lots are'} falling towards the line or through it` : null,

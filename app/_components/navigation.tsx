@@ -6,6 +6,7 @@ import {
   CalendarCheck,
   CircleUser,
   FlaskConical,
+  Grid2x2Check,
   ScanLine,
   Settings,
   Snowflake,
@@ -18,7 +19,7 @@ import { usePathname } from 'next/navigation';
 const PLACES = [
   { href: '/', label: 'Today', icon: CalendarCheck, count: 'today' },
   { href: '/collection', label: 'Collection', icon: Wheat },
-  { href: '/germination', label: 'Germination', icon: FlaskConical, count: 'testsDue' },
+  { href: '/germination', label: 'Germination', icon: FlaskConical, count: 'germination' },
   { href: '/stores', label: 'Stores', icon: Snowflake },
   { href: '/regrow', label: 'Regrow', icon: Sprout, count: 'regrow' },
 ] as const;
@@ -28,11 +29,13 @@ const BOOKS = [
 ] as const;
 /** On a phone one touch away, on whatever page: labels are scanned standing before the freezer. */
 const SCAN = { href: '/stores/scan', label: 'Scan a label', icon: ScanLine } as const;
+/** So is the bench: whoever comes to count has wet hands. Its page is loaded whole, because it works without a connection. */
+const BENCH = { href: '/bench', label: 'Count at the bench', icon: Grid2x2Check } as const;
 const ACCOUNT = { href: '/settings/account', label: 'Your account', icon: CircleUser } as const;
 
 export interface OpenWorkCounts {
   today: number;
-  testsDue: number;
+  germination: number;
   regrow: number;
 }
 
@@ -41,9 +44,10 @@ interface Props {
   person: { name: string; role: string } | null;
   /** False where nobody signs in. */
   hasAccount: boolean;
+  mayCount: boolean;
 }
 
-export function Navigation({ counts, person, hasAccount }: Props) {
+export function Navigation({ counts, person, hasAccount, mayCount }: Props) {
   const path = usePathname();
   const isHere = (href: string) => (href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`));
   return (
@@ -69,6 +73,15 @@ export function Navigation({ counts, person, hasAccount }: Props) {
             <Count counts={counts} name={'count' in place ? place.count : undefined} />
           </Link>
         ))}
+        {mayCount && (
+          <a
+            href={BENCH.href}
+            className="mt-3 flex min-h-11 items-center gap-2 border-l-4 border-transparent px-4 text-ink no-underline hover:bg-sheet"
+          >
+            <BENCH.icon aria-hidden size={18} className="shrink-0" />
+            {BENCH.label}
+          </a>
+        )}
         {person && (
           <p className="mt-auto grid px-5 text-sm text-ink-2">
             {person.name}
@@ -86,6 +99,11 @@ export function Navigation({ counts, person, hasAccount }: Props) {
           Hilum
         </Link>
         <div className="flex">
+          {mayCount && (
+            <a href={BENCH.href} aria-label={BENCH.label} className="grid size-11 place-items-center text-ink">
+              <BENCH.icon aria-hidden size={22} />
+            </a>
+          )}
           {[SCAN, ...BOOKS, ...(hasAccount ? [ACCOUNT] : [])].map(({ href, label, icon: Icon }) => (
             <Link
               key={href}

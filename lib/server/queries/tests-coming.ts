@@ -1,5 +1,6 @@
 import 'server-only';
 import { reader } from '../database/connections';
+import { NOT_UNDER_TEST } from './under-test';
 
 const MOST_TOLD = 60;
 
@@ -23,7 +24,7 @@ export async function findTestsComing(stretch: {
 }): Promise<{ rows: TestComing[]; total: number }> {
   const where = {
     testDueOn: { gte: stretch.from, lte: stretch.until },
-    lot: { trays: { none: { status: 'open' } } },
+    ...NOT_UNDER_TEST,
   };
   const [rows, total] = await Promise.all([
     reader().lotJudgement.findMany({

@@ -7,6 +7,7 @@ import { JudgementMark } from '@/app/_components/judgement-mark';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { SharedSeed } from '@/app/_components/shared-seed';
+import { TestsUnderWay } from '@/app/_components/tests-under-way';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { accessionPath, cropPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
@@ -95,6 +96,7 @@ export default async function AccessionPage({ params }: Props) {
       {accession.notes && <p className="max-w-prose whitespace-pre-line">{accession.notes}</p>}
       {whereItIs && <p className="max-w-prose">{whereItIs}</p>}
       {warning && <Notice kind="note">{warning}</Notice>}
+      <TestsUnderWay lotIds={accession.lots.map((lot) => lot.id)} nameLots />
       <AccessionLots accession={accession} />
       <SharedSeed lotIds={accession.lots.map((lot) => lot.id)} />
       <Decisions accession={accession} />
