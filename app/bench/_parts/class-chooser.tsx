@@ -33,14 +33,11 @@ export function ClassChooser({ offered, chosen, found, onMore, onChoose }: Props
               onChange={() => onChoose(seedClass)}
               className="sr-only"
             />
+            <span className="text-[0.8125rem] leading-tight">{seedClass}</span>
             <span className="flex items-center gap-1">
               <ClassIcon state={seedClass} />
-              <span className="figures">
-                <span className="sr-only">, </span>
-                {found[seedClass]}
-              </span>
+              <span className="figures">{found[seedClass]}</span>
             </span>
-            <span className="order-first text-[0.8125rem] leading-tight">{seedClass}</span>
           </label>
         ))}
         {onMore && (

@@ -9,8 +9,10 @@ export interface KeyDeeds {
   choose: (seedClass: SeedClass) => void;
   noneNew: () => void;
   undo: () => void;
-  nextDish: () => void;
-  previousDish: () => void;
+  /** the next dish; after the last one done */
+  next: () => void;
+  dishAfter: () => void;
+  dishBefore: () => void;
   help: () => void;
 }
 
@@ -19,8 +21,8 @@ export const KEYS: readonly (readonly [keys: string, deed: string])[] = [
   ['0 to 9', 'today’s number'],
   ['Backspace', 'last digit away'],
   ['+ −, up and down', 'one more, one less'],
-  ['Enter, right', 'next dish, and after the last one done'],
-  ['Left', 'dish before'],
+  ['Enter', 'next dish, and after the last one done'],
+  ['Left, right', 'dish before, dish after'],
   ['=', 'none new: same as last time'],
   ['N A H F D', 'count normal, abnormal, hard, fresh, dead'],
   ['U', 'undo'],
@@ -64,10 +66,11 @@ function deedOf(key: string, onRadio: boolean, offered: readonly SeedClass[], de
     case 'Backspace':
       return deeds.digitBack;
     case 'Enter':
+      return deeds.next;
     case 'ArrowRight':
-      return deeds.nextDish;
+      return deeds.dishAfter;
     case 'ArrowLeft':
-      return deeds.previousDish;
+      return deeds.dishBefore;
     case 'u':
     case 'U':
       return deeds.undo;

@@ -47,21 +47,25 @@ export function TrayScreen({ bench, view, today, online, above, canUndo, onDone 
   }, []);
 
   const isCounted = (dish: (typeof dishes)[number]) => dish.days.some((day) => day.on === on);
-  // A dish that was emptied on an earlier day has nothing to count.
-  const following = dishes.findIndex((dish, place) => place > index && (dish.remaining !== 0 || isCounted(dish)));
+  const done = isDoneWith(view, on);
+  // A dish that was emptied on an earlier day has nothing to count; when no dish has, this was the last.
+  const following = done
+    ? -1
+    : dishes.findIndex((dish, place) => place > index && (dish.remaining !== 0 || isCounted(dish)));
   const openDish = (dish: number) => {
     setLeaving(false);
     counting.openDish(dish);
   };
   const next = () => {
     if (following >= 0) openDish(following);
-    else if (isDoneWith(view, on)) onDone();
+    else if (done) onDone();
     else setLeaving(true);
   };
   const keys = {
     ...counting,
-    nextDish: next,
-    previousDish: () => openDish(Math.max(0, index - 1)),
+    next,
+    dishAfter: () => openDish(Math.min(dishes.length - 1, index + 1)),
+    dishBefore: () => openDish(Math.max(0, index - 1)),
     help: () => help.current?.showModal(),
   };
   const said = tallyInWords(tallyOf([state], on), onWords);
@@ -133,7 +137,7 @@ export function TrayScreen({ bench, view, today, online, above, canUndo, onDone 
               onNext={next}
               onHelp={keys.help}
             />
-            {leaving && !isDoneWith(view, on) && (
+            {leaving && !done && (
               <StillOpen
                 view={view}
                 on={on}

@@ -11,16 +11,25 @@ interface BankOptions {
 }
 
 /** A test with a server of its own on a copy of a prepared bank, one for each test file and bank. */
-export const test = base.extend<{ consoleIsClean: undefined }, BankOptions & { server: RunningServer }>({
+export const test = base.extend<
+  { consoleIsClean: undefined },
+  BankOptions & { bankDirectory: string; server: RunningServer }
+>({
   bank: ['demo', { option: true, scope: 'worker' }],
-  server: [
+  bankDirectory: [
     async ({ bank }, use) => {
       const directory = mkdtempSync(path.join(tmpdir(), 'hilum-e2e-'));
       cpSync(path.join(BANKS, bank), directory, { recursive: true });
-      const server = await startServer({ dataDirectory: directory, env: { HILUM_TODAY: TEST_TODAY } });
+      await use(directory);
+      rmSync(directory, { recursive: true, force: true });
+    },
+    { scope: 'worker' },
+  ],
+  server: [
+    async ({ bankDirectory }, use) => {
+      const server = await startServer({ dataDirectory: bankDirectory, env: { HILUM_TODAY: TEST_TODAY } });
       await use(server);
       await server.stop();
-      rmSync(directory, { recursive: true, force: true });
     },
     { scope: 'worker' },
   ],
