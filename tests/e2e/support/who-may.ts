@@ -158,6 +158,8 @@ export const ROUTES: Record<string, PageRule> = {
   // The token decides, whoever is signed in.
   'GET /api/reading-imports/[id]': { who: 'volunteer', sample: "SELECT 'nothing'" },
   'POST /api/readings': { who: 'anyone', answers: 401 },
+  // The service worker, the same for everybody.
+  'GET /worker/[path]': { who: 'anyone', sample: "SELECT 'sw.js'" },
 };
 
 export interface ActionRule {
