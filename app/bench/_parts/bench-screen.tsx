@@ -2,6 +2,7 @@
 
 import { useEffect, useLayoutEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { Bench, BenchView } from '../_store/bench-view';
+import { useNewVersion } from '../_store/new-version';
 import { openBench } from '../_store/open-bench';
 import { LinkStrip } from './link-strip';
 import { backToList, goToTray, useOpenTray } from './open-tray';
@@ -19,6 +20,7 @@ export function BenchScreen() {
 
 function OpenBench({ bench }: { bench: Bench }) {
   const view = useSyncExternalStore(bench.subscribe, bench.view, bench.view);
+  const onNewVersion = useNewVersion();
   const number = useOpenTray();
   const [left, setLeft] = useState<string | null>(null);
   const scrolled = useRef(0);
@@ -48,7 +50,7 @@ function OpenBench({ bench }: { bench: Bench }) {
   };
   const above = (
     <>
-      <LinkStrip bench={bench} view={view} short={open !== null} onNewVersion={null} />
+      <LinkStrip bench={bench} view={view} short={open !== null} onNewVersion={onNewVersion} />
       {justDone && <JustDone view={justDone} today={view.today} online={online} />}
     </>
   );
