@@ -1,5 +1,10 @@
 import { expect, it } from 'vitest';
-import { changeInWords, reportInWords, shareInWords } from '@/app/(bank)/germination/report/_parts/report-words';
+import {
+  agreeInWords,
+  changeInWords,
+  reportInWords,
+  shareInWords,
+} from '@/app/(bank)/germination/report/_parts/report-words';
 
 const sums = { tests: 41, lots: 38, seeds: 8200, normal: 6900, comparable: 40, outside: 3, lotsBelow: 2 };
 
@@ -29,4 +34,15 @@ it('says how a test stands beside the one before', () => {
   const before = { normal: 90, seeds: 100 };
   expect(changeInWords({ normal: 70, seeds: 100 }, before, false)).toBe('−20 points: differs by more than chance');
   expect(changeInWords({ normal: 182, seeds: 200 }, before, true)).toBe('+1 point: agrees');
+});
+
+it('says whether tests and ledger agree, and how they differ', () => {
+  const none = { tests: 0, seeds: 0 };
+  expect(agreeInWords({ set: 400, notInLedger: none, beyondSet: 0 })).toContain('agree: every seed');
+  expect(agreeInWords({ set: 400, notInLedger: { tests: 2, seeds: 150 }, beyondSet: 0 })).toBe(
+    'Tests and ledger differ. 150 seeds of 2 tests never went out of the ledger: these tests were written down without taking seed out.',
+  );
+  expect(agreeInWords({ set: 400, notInLedger: none, beyondSet: 20 })).toContain('20 seeds more went out than was set');
+  expect(agreeInWords({ set: 400, notInLedger: none, beyondSet: -1 })).toContain('1 seed more was set than went out');
+  expect(agreeInWords({ set: 0, notInLedger: none, beyondSet: 0 })).toContain('No germination test was finished');
 });

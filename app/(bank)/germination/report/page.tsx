@@ -34,7 +34,7 @@ export default async function GerminationReportPage({ searchParams }: Props) {
   const { from, to, whole } = query;
   const period = { from, to };
   return (
-    <>
+    <div className="paper-across grid gap-6">
       <PageHead
         above={
           <Link href="/germination" className="text-ink-2 underline underline-offset-3">
@@ -86,6 +86,6 @@ export default async function GerminationReportPage({ searchParams }: Props) {
           <MethodTable rows={report.byMethod} />
         </>
       )}
-    </>
+    </div>
   );
 }

@@ -69,14 +69,15 @@ export function viabilityAdvice(findings: ViabilityFindings): ViabilityAdvice[] 
         'More is alive than germinates. Break the dormancy as the method says, and test germination again; if many seedlings were abnormal, that is the difference instead.',
     });
   }
-  if (forecast === 'below') {
+  // The germination test of a tray is in the forecast already.
+  if (forecast === 'below' && !tray) {
     advice.push({
       reason: 'less-than-forecast',
       sentence:
         'Less is alive than the forecast says. Test germination now: only that changes the forecast, and the lot may be nearer its line than it seems.',
     });
   }
-  if (forecast === 'above') {
+  if (forecast === 'above' && !tray) {
     advice.push({
       reason: 'more-than-forecast',
       sentence:

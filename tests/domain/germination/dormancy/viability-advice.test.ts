@@ -66,6 +66,11 @@ describe('seed left in a tray', () => {
     expect(reasons({ seeds: 20, alive: 12, tray: closed })).toEqual([]);
   });
 
+  test('the forecast asks for no further germination test: this one is in it', () => {
+    expect(reasons({ seeds: 12, alive: 12, forecast: 'below', tray: closed })).toEqual([]);
+    expect(reasons({ seeds: 12, alive: 12, forecast: 'above', tray: closed })).toEqual([]);
+  });
+
   test('few seeds are no reproach: there were no more', () => {
     expect(reasons({ seeds: 3, alive: 3, tray: closed })).toEqual([]);
   });

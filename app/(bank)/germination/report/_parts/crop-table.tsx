@@ -1,3 +1,4 @@
+import { ScrollBox } from '@/app/_components/scroll-box';
 import { formatCount, formatPercent } from '@/app/_format/figures';
 import type { GerminationReport } from '@/lib/server/queries/germination-report';
 
@@ -9,8 +10,8 @@ export function CropTable({ rows }: { rows: GerminationReport['byCrop'] }) {
   return (
     <section className="grid gap-3" aria-labelledby="by-crop">
       <h2 id="by-crop">By crop</h2>
-      <div className="sheet overflow-x-auto p-0!">
-        <table className="ledger stacked">
+      <ScrollBox label="Sums by crop" className="sheet p-0!">
+        <table className="ledger tight">
           <thead>
             <tr>
               <th scope="col">crop</th>
@@ -27,29 +28,19 @@ export function CropTable({ rows }: { rows: GerminationReport['byCrop'] }) {
                 <th scope="row" className="row-head">
                   {row.cropName}
                 </th>
-                <td className="number" data-label="tests">
-                  {formatCount(row.tests)}
-                </td>
-                <td className="number" data-label="lots">
-                  {formatCount(row.lots)}
-                </td>
-                <td className="number" data-label="seeds">
-                  {formatCount(row.seeds)}
-                </td>
-                <td className="number" data-label="normal">
-                  {row.seeds > 0 ? formatPercent(row.normal / row.seeds) : '–'}
-                </td>
-                <td className="number" data-label="outside tolerance">
+                <td className="number">{formatCount(row.tests)}</td>
+                <td className="number">{formatCount(row.lots)}</td>
+                <td className="number">{formatCount(row.seeds)}</td>
+                <td className="number">{row.seeds > 0 ? formatPercent(row.normal / row.seeds) : '–'}</td>
+                <td className="number">
                   {row.comparable > 0 ? `${formatCount(row.outside)} of ${formatCount(row.comparable)}` : '–'}
                 </td>
-                <td className="number" data-label="lots likely below">
-                  {formatCount(row.lotsBelow)}
-                </td>
+                <td className="number">{formatCount(row.lotsBelow)}</td>
               </tr>
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollBox>
     </section>
   );
 }

@@ -18,7 +18,7 @@ export function ReportTests({ report: { tests, sums, pages, page } }: { report: 
         {pages > 1 && <span className="quiet font-normal">, page {page}</span>}
       </h2>
       <div className="sheet overflow-x-auto p-0!">
-        <table className="ledger stacked report">
+        <table className="ledger stacked">
           <thead>
             <tr>
               {COLUMNS.map((name) => (
@@ -77,8 +77,8 @@ function Line({ test }: { test: ReportTest }) {
         </Link>
       </td>
       <td data-label="set, last count">
-        {formatDate(test.setOn)}
-        <span className="block">{formatDate(test.finishedOn)}</span>
+        <span className="whitespace-nowrap">{formatDate(test.setOn)}</span>
+        <span className="block whitespace-nowrap">{formatDate(test.finishedOn)}</span>
       </td>
       <td className="number" data-label="normal">
         {formatPercent(test.normal / test.seeds)}{' '}
@@ -122,7 +122,9 @@ function Outcome({ test: { judged, testedSince } }: { test: ReportTest }) {
     <>
       <JudgementMark action={judged.action} />
       {judged.testDueOn && judged.action !== 'regrow' && (
-        <span className="label block">next test {formatDate(judged.testDueOn)}</span>
+        <span className="label block">
+          next test <span className="whitespace-nowrap">{formatDate(judged.testDueOn)}</span>
+        </span>
       )}
       {testedSince && <span className="label block">tested since: {testedSince}</span>}
     </>

@@ -1,5 +1,6 @@
 import { formatCount } from '@/app/_format/figures';
 import type { GerminationReport } from '@/lib/server/queries/germination-report';
+import type { ReportSeeds } from '@/lib/server/queries/report-seeds';
 
 const counted = (count: number, one: string, many: string) => `${formatCount(count)} ${count === 1 ? one : many}`;
 
@@ -45,4 +46,29 @@ export function changeInWords(
   const sign = points < 0 ? '−' : points > 0 ? '+' : '';
   const said = `${sign}${Math.abs(points)} ${Math.abs(points) === 1 ? 'point' : 'points'}`;
   return `${said}: ${agrees ? 'agrees' : 'differs by more than chance'}`;
+}
+
+/**
+ * Whether the tests and the ledger tell the same of the seed that these tests used up.
+ *
+ * Checked in tests/app/report-words.test.ts
+ */
+export function agreeInWords({
+  set,
+  notInLedger,
+  beyondSet,
+}: Pick<ReportSeeds, 'set' | 'notInLedger' | 'beyondSet'>): string {
+  if (set === 0) return 'No germination test was finished; the ledger took out seed for others.';
+  const missing =
+    notInLedger.tests === 0
+      ? ''
+      : `${counted(notInLedger.seeds, 'seed', 'seeds')} of ${counted(notInLedger.tests, 'test', 'tests')} never went out of the ledger: these tests were written down without taking seed out.`;
+  const beyond =
+    beyondSet === 0
+      ? ''
+      : beyondSet > 0
+        ? `${counted(beyondSet, 'seed more', 'seeds more')} went out than was set.`
+        : `${counted(-beyondSet, 'seed more', 'seeds more')} was set than went out.`;
+  if (missing === '' && beyond === '') return 'Tests and ledger agree: every seed that was set went out of the ledger.';
+  return `Tests and ledger differ. ${[missing, beyond].filter(Boolean).join(' ')}`;
 }

@@ -5,6 +5,7 @@ import { formatCount } from '@/app/_format/figures';
 import { listHref } from '@/app/_format/list-href';
 import type { Period } from '@/lib/schemas/germination-report-query';
 import type { ReportSeeds, SeedUse } from '@/lib/server/queries/report-seeds';
+import { agreeInWords } from './report-words';
 
 const USE_WORDS: Record<SeedUse, string> = {
   'these tests': 'for the tests of this report',
@@ -22,14 +23,17 @@ export function SeedsUsed({ seeds, period }: { seeds: ReportSeeds; period: Perio
   return (
     <section className="grid gap-3" aria-labelledby="seeds-used">
       <h2 id="seeds-used">Seeds used up</h2>
+      <p className="max-w-prose">{agreeInWords(seeds)}</p>
       <div className="grid items-start gap-4 lg:grid-cols-2">
         <Sum title="By the tests of this report" total={seeds.set}>
           <Line words="taken out of a packet in this time" seeds={seeds.takenInPeriod} />
-          <Line words="taken out on a day outside this time" seeds={seeds.takenOutside} />
-          <Line
-            words={`in no ledger: ${notInLedger.tests === 1 ? 'one test was' : `${formatCount(notInLedger.tests)} tests were`} written down without taking seed out`}
-            seeds={notInLedger.seeds}
-          />
+          {seeds.takenOutside > 0 && <Line words="taken out on a day outside this time" seeds={seeds.takenOutside} />}
+          {notInLedger.tests > 0 && (
+            <Line
+              words={`in no ledger: ${notInLedger.tests === 1 ? 'one test was' : `${formatCount(notInLedger.tests)} tests were`} written down without taking seed out`}
+              seeds={notInLedger.seeds}
+            />
+          )}
           {seeds.beyondSet !== 0 && (
             <Line
               words={seeds.beyondSet > 0 ? 'taken out, and not set' : 'set beyond what was taken out'}

@@ -28,9 +28,7 @@ export function ViabilityTable({ rows, caption, withLot = false }: Props) {
             <th scope="col" className="number">
               seeds
             </th>
-            <th scope="col" className="number">
-              found
-            </th>
+            <th scope="col">found</th>
           </tr>
         </thead>
         <tbody>
@@ -65,7 +63,7 @@ export function ViabilityTable({ rows, caption, withLot = false }: Props) {
               <td className="number" data-label="seeds">
                 {formatCount(row.result.seeds)}
               </td>
-              <td className="number" data-label="found">
+              <td data-label="found">
                 {resultInShort(row.result)}
                 {row.trayNumber && <span className="label block">of those left over</span>}
               </td>

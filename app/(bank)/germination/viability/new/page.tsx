@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { Cautions } from '@/app/_components/cautions';
 import { ChooseLot } from '@/app/_components/choose-lot';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
@@ -15,8 +14,8 @@ import { findLotsToTest, getLotForTesting, type LotForTesting } from '@/lib/serv
 import { today } from '@/lib/server/today';
 import { TreatedSeed } from '../../_parts/bench-advice';
 import { packetOptions, takenOutOptions } from '../../_parts/packet-options';
-import { cautionKeys } from '../_parts/kind-cautions';
 import { ViabilityForm } from '../_parts/viability-form';
+import { WorkCautions } from '../_parts/work-cautions';
 
 export const metadata: Metadata = { title: 'Record a viability test' };
 
@@ -77,7 +76,7 @@ export default async function NewViabilityTestPage({ searchParams }: Props) {
       )}
       <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
         <div className="grid min-w-0 gap-4 lg:col-start-2 lg:row-start-1">
-          <Cautions keys={cautionKeys(query.kind)} />
+          <WorkCautions kind={query.kind} />
           {lot.treatment && <TreatedSeed treatment={lot.treatment} />}
         </div>
         <div className="grid min-w-0 gap-4 lg:col-start-1 lg:row-start-1">
@@ -136,8 +135,10 @@ function WhichSeed({
       <ul className="flex flex-wrap gap-x-5">
         {trays.map(({ number, setOn }) => (
           <li key={number}>
-            <Link href={href(number)} className="inline-flex min-h-11 items-center gap-1">
-              <span className="figures">{number}</span>, set {formatDate(setOn)}
+            <Link href={href(number)} className="inline-flex min-h-11 items-center">
+              <span>
+                <span className="figures">{number}</span>, set {formatDate(setOn)}
+              </span>
             </Link>
           </li>
         ))}

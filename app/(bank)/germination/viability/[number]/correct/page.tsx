@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { Cautions } from '@/app/_components/cautions';
 import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { viabilityTestPath } from '@/app/_format/links';
@@ -11,8 +10,8 @@ import { getLotForTesting } from '@/lib/server/queries/lots-for-testing';
 import { getViabilityTest, type ViabilityTestDetail } from '@/lib/server/queries/viability-test-detail';
 import { today } from '@/lib/server/today';
 import { packetOptions } from '../../../_parts/packet-options';
-import { cautionKeys } from '../../_parts/kind-cautions';
 import { ViabilityForm } from '../../_parts/viability-form';
+import { WorkCautions } from '../../_parts/work-cautions';
 
 interface Props {
   params: Promise<{ number: string }>;
@@ -49,7 +48,7 @@ export default async function CorrectViabilityTestPage({ params }: Props) {
         </Notice>
       ) : (
         <div className="grid max-w-3xl gap-4">
-          <Cautions keys={cautionKeys(test.kind)} />
+          <WorkCautions kind={test.kind} />
           <ViabilityForm
             lotNumber={lot.number}
             kind={test.kind}
