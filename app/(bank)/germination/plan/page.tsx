@@ -68,7 +68,7 @@ export default async function PlanTestsPage({ searchParams }: Props) {
           forth="Due later"
         />
         {(plan.groups.length > 0 || others.length > 0) && (
-          <div className="sticky bottom-0 z-10 -mx-1 border-t border-rule bg-paper px-1 py-3">
+          <div className="no-print sticky bottom-[calc(3.5rem+env(safe-area-inset-bottom))] z-10 border-t border-rule bg-paper py-3 md:bottom-0">
             <button type="submit" className="button main">
               Go on with the ticked lots
             </button>

@@ -1,9 +1,10 @@
 /*
- * How much of a lot a test may use up. What regrowing it takes must stay, or the test would kill what it is to protect.
+ * How much of a lot a test may use up. What regrowing it takes must stay, or the test would kill what it is to protect; and
+ * this will not be its last test.
  */
 
-/** Without a forecast nobody can say what regrowing takes: half stays. Our own choice. */
-const SHARE_WITHOUT_FORECAST = 1 / 2;
+/** Of all the seed there is. Without a forecast nobody can say what regrowing takes, and this alone holds. Our own choice. */
+const MOST_OF_IT = 1 / 2;
 /** Where all the seed is not enough to regrow the lot surely, every seed counts: one in ten may go. Our own choice. */
 const SHARE_OF_TOO_LITTLE = 1 / 10;
 
@@ -22,7 +23,8 @@ export function seedForTest(held: number, needed: number | null): number {
     throw new RangeError(`seedForTest: held must be an integer >= 0, got ${held}`);
   }
   if (needed !== null && !(needed >= 0)) throw new RangeError(`seedForTest: needed must be >= 0, got ${needed}`);
-  if (needed === null) return Math.floor(held * SHARE_WITHOUT_FORECAST);
+  const most = Math.floor(held * MOST_OF_IT);
+  if (needed === null) return most;
   if (needed > held) return Math.floor(held * SHARE_OF_TOO_LITTLE);
-  return held - Math.ceil(needed);
+  return Math.min(most, held - Math.ceil(needed));
 }

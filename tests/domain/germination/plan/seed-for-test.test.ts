@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { seedForTest } from '@/lib/domain/germination/plan/seed-for-test';
 
-test('what regrowing takes stays', () => {
-  expect(seedForTest(1000, 240)).toBe(760);
+test('what regrowing takes stays, and half of the seed at least', () => {
+  expect(seedForTest(1000, 640)).toBe(360);
+  expect(seedForTest(1000, 240)).toBe(500);
   expect(seedForTest(240, 240)).toBe(0);
   expect(seedForTest(0, 0)).toBe(0);
 });

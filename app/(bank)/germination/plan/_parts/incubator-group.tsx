@@ -45,7 +45,7 @@ export function IncubatorGroup({ group, today, chosen, allOfIt }: Props) {
       ))}
       {allOfIt && group.total > group.lots.length && (
         <p className="border-t border-rule px-4 py-1 sm:px-5">
-          <Link href={allOfIt} className="inline-flex min-h-11 items-center">
+          <Link href={allOfIt} className="inline-flex min-h-11 items-center underline underline-offset-3">
             All {formatCount(group.total)} lots at {incubatorInWords(group)}
           </Link>
         </p>

@@ -16,28 +16,30 @@ export function LotToChoose({ lot, today, checked }: Props) {
   const { underTest, proposal } = lot;
   return (
     <li className="grid gap-x-6 gap-y-2 border-t border-rule px-4 py-3 sm:px-5 lg:grid-cols-[minmax(0,17rem)_minmax(0,1fr)_minmax(0,22rem)]">
-      <div className="flex gap-3">
+      <div className="min-w-0">
         {underTest ? (
-          <span className="w-6 shrink-0" />
+          <p className="wrap-anywhere font-semibold">{lot.accessionName}</p>
         ) : (
-          <input
-            type="checkbox"
-            name="lot"
-            id={`lot-${lot.lotNumber}`}
-            value={lot.lotNumber}
-            defaultChecked={checked}
-            className="mt-0.5 size-6 shrink-0 scroll-my-24 accent-leaf"
-          />
-        )}
-        <div className="min-w-0">
-          <label htmlFor={`lot-${lot.lotNumber}`} className="wrap-anywhere block cursor-pointer font-semibold">
-            {lot.accessionName}
-            <span className="sr-only">, lot {lot.lotNumber}</span>
+          <label className="flex min-h-11 cursor-pointer items-center gap-3 font-semibold md:min-h-8">
+            <input
+              type="checkbox"
+              name="lot"
+              value={lot.lotNumber}
+              defaultChecked={checked}
+              className="size-6 shrink-0 scroll-my-32 accent-leaf"
+            />
+            <span className="wrap-anywhere">
+              {lot.accessionName}
+              <span className="sr-only">, lot {lot.lotNumber}</span>
+            </span>
           </label>
-          <Link href={lotPath(lot.lotNumber)} className="figures inline-block py-1 text-sm text-ink">
-            {lot.lotNumber}
-          </Link>
-        </div>
+        )}
+        <Link
+          href={lotPath(lot.lotNumber)}
+          className="figures ml-9 inline-flex min-h-11 items-center text-sm text-ink md:min-h-8"
+        >
+          {lot.lotNumber}
+        </Link>
       </div>
       <div className="min-w-0">
         <p>{lot.reason}</p>

@@ -13,8 +13,7 @@ export function optionInWords(option: TestOption): string {
 /** The same with how often it will be clear: '4 × 25 = 100 seeds, clear in 93 of 100'. */
 export function optionWithChance(option: TestOption): string {
   const words = optionInWords(option);
-  if (!option.outcome) return words;
-  if (option.kind === 'groups') return `${words}, ${option.outcome.mostSeeds} at most, always clear`;
+  if (!option.outcome || option.kind === 'groups') return words;
   return `${words}, clear in ${inHundred(option.outcome.clear)} of 100`;
 }
 
@@ -43,7 +42,7 @@ export function whyThisTest(proposal: TestProposal): string {
   }
   if (!enough) {
     const unclear = 100 - inHundred(chosen.outcome?.clear ?? 0);
-    return `Not enough to be sure: of 100 such tests about ${unclear} would not be clear. Only ${seedsToSpare} seeds can be spared; regrowing takes the rest.`;
+    return `Not enough to be sure: of 100 such tests about ${unclear} would not be clear. Only ${seedsToSpare} seeds can be spared.`;
   }
   if (firstTest) return `Its first test: every later forecast rests on it, so ${chosen.seeds} seeds.`;
   if (standing === 'far-above')
@@ -63,7 +62,7 @@ const of = ({ line }: TestProposal) => (line === null ? '' : ` of ${formatPercen
 
 function nothingToSpare(seeds: number): string {
   const spare = seeds === 0 ? 'No seed' : seeds === 1 ? 'Only one seed' : `Only ${seeds} seeds`;
-  return `${spare} can be spared, too few for a test: regrowing it takes the rest. Regrow it rather than test it.`;
+  return `${spare} can be spared, too few for a test. Regrow it rather than test it.`;
 }
 
 /** Never 100 for what is not quite sure. */

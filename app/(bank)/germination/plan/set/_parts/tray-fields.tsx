@@ -77,7 +77,7 @@ export function TrayFields({ lot, index }: { lot: TrayToPlan; index: number }) {
         // Somebody may have set a tray of this lot while the form was open.
         <AnywayField name={name('anyway')} label="Set another all the same" />
       )}
-      <div className="grid items-start gap-4 md:grid-cols-2">
+      <div className="grid items-start gap-4 md:grid-cols-2 lg:grid-cols-3">
         <SelectField
           name={name('size')}
           label="Seeds"
@@ -118,7 +118,7 @@ function KeptSeed({ lot: { seedsLeft, seedsNeeded } }: { lot: TrayToPlan }) {
 function sizeOptions({ proposal }: TrayToPlan) {
   return proposal.options.map((option) => ({
     value: option.kind === 'groups' ? IN_GROUPS : option.key,
-    label: `${optionWithChance(option)}${option === proposal.chosen ? ' (proposed)' : ''}`,
+    label: `${optionWithChance(option)}${option === proposal.chosen ? ' – proposed' : ''}`,
   }));
 }
 
