@@ -17,6 +17,7 @@ import { writeMoisture } from './write-moisture';
 import { writePacketCare } from './write-packet-care';
 import { writeRequests } from './write-requests';
 import { writeStores } from './write-stores';
+import { writeTrays } from './write-trays';
 
 /** SQLite's own numbers for how long a commit waits for the disk. */
 const NOT_SYNCHRONOUS = 0;
@@ -47,8 +48,9 @@ export async function loadDemo(today: string): Promise<{ accessions: number; lot
     await writeRequests(today);
     await writeMoisture(today);
     await writeStorageExperiment(ONION_EXPERIMENT);
+    const closed = await writeTrays(history, today);
     await enqueueWrite(() => judgeLots(connections().bulk, 'all', today));
-    return { accessions: history.accessionNumbers.size, lots: history.lots, tests: history.tests };
+    return { accessions: history.accessionNumbers.size, lots: history.lots, tests: history.tests + closed };
   });
 }
 

@@ -31,6 +31,9 @@ export interface WrittenHistory {
   lotIds: Map<AccessionStory, string[]>;
   lots: number;
   tests: number;
+  cropOf(accessionName: string): AccessionStory['crop'];
+  /** how alive a lot truly is on a day, probits; lots counted from the scenario's first, 0 */
+  viabilityOf(accessionName: string, lot: number, day: string): number;
 }
 
 type EventOf<Kind extends PlannedEvent['kind']> = Extract<PlannedEvent, { kind: Kind }>;
@@ -140,7 +143,24 @@ export async function writeHistory(
     ids[accession.lots.indexOf(story)] = lotId;
     lotIds.set(accession, ids);
   }
-  return { accessionNumbers: numbers, lotIds, lots: written.size, tests };
+  const storyOf = (name: string) => {
+    const accession = [...numbers.keys()].find((story) => story.name === name);
+    if (!accession) throw new RangeError(`writeHistory: the scenario has no accession ${name}`);
+    return accession;
+  };
+  return {
+    accessionNumbers: numbers,
+    lotIds,
+    lots: written.size,
+    tests,
+    cropOf: (name) => storyOf(name).crop,
+    viabilityOf: (name, index, day) => {
+      const story = storyOf(name).lots[index];
+      const lot = [...written.keys()].find((planned) => planned.story === story);
+      if (!lot) throw new RangeError(`writeHistory: ${name} has no lot ${index}`);
+      return truthOf(lot)(day);
+    },
+  };
 }
 
 function lotFields(lot: PlannedLot) {

@@ -6,6 +6,7 @@ import { recordMoistureTest } from '../lib/server/commands/record-moisture-test'
 import { startDryingRun } from '../lib/server/commands/start-drying-run';
 import { connections } from '../lib/server/database/connections';
 import { DEMO_PERSON } from './demo-person';
+import { findStoryLot } from './find-story-lot';
 import { DRYING_STORIES, type DryingStory, MOISTURE_STORIES, type MoistureStory } from './scenarios/moisture';
 
 /**
@@ -19,7 +20,7 @@ export async function writeMoisture(today: string): Promise<void> {
 
 async function writeTest(story: MoistureStory, today: string): Promise<void> {
   const { accession, lot, daysAgo, dishes, ...found } = story;
-  const { number, packetId } = await lotOf(accession, lot);
+  const { number, packetId } = await findStoryLot(accession, lot);
   await recordMoistureTest(DEMO_PERSON, {
     ...found,
     lot: number,
@@ -31,7 +32,7 @@ async function writeTest(story: MoistureStory, today: string): Promise<void> {
 
 async function writeRun(story: DryingStory, today: string): Promise<void> {
   const { accession, lot, weighings, endedDaysAgo, ...run } = story;
-  const { number, packetId } = await lotOf(accession, lot);
+  const { number, packetId } = await findStoryLot(accession, lot);
   const [first, ...others] = weighings.map(([daysAgo, time, weightG]) => ({
     at: `${addDays(today, -daysAgo)}T${time}`,
     weightG,
@@ -43,16 +44,4 @@ async function writeRun(story: DryingStory, today: string): Promise<void> {
   });
   for (const weighing of others) await recordDryingWeighing(DEMO_PERSON, { runId, ...weighing });
   if (endedDaysAgo !== undefined) await endDryingRun(DEMO_PERSON, { runId, on: addDays(today, -endedDaysAgo) });
-}
-
-async function lotOf(accession: string, index: number): Promise<{ number: string; packetId: string }> {
-  const lots = await connections().reader.lot.findMany({
-    where: { accession: { name: accession } },
-    orderBy: { harvestedOn: 'asc' },
-    select: { number: true, packets: { orderBy: { number: 'asc' }, take: 1, select: { id: true } } },
-  });
-  const lot = lots[index];
-  const packetId = lot?.packets[0]?.id;
-  if (!lot || !packetId) throw new RangeError(`writeMoisture: ${accession} has no lot ${index} with a packet`);
-  return { number: lot.number, packetId };
 }

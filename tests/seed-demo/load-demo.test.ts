@@ -2,12 +2,19 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { daysBetween } from '@/lib/domain/calendar/calendar-date';
+import { type BenchDish, dishStates } from '@/lib/domain/germination/bench/dish-state';
+import type { TrayCount } from '@/lib/domain/germination/bench/tray-count';
+import { trayResult } from '@/lib/domain/germination/bench/tray-result';
+import type { ClassCounts } from '@/lib/domain/germination/seed-classes';
 import { fitStorageExperiment } from '@/lib/domain/longevity/storage-experiment/fit-storage-experiment';
 import type { StorageRow } from '@/lib/domain/longevity/storage-experiment/storage-row';
+import { parseSequentialPlan } from '@/lib/schemas/sequential-plan';
 import { connections } from '@/lib/server/database/connections';
 import { judgeLots } from '@/lib/server/judging/judge-lots';
 import { findDryingRuns } from '@/lib/server/queries/drying-runs';
 import { getLotMoisture } from '@/lib/server/queries/lot-moisture';
+import { findTraysUnderWay } from '@/lib/server/queries/trays-under-way';
 import { loadDemo } from '@/seed-demo/load-demo';
 import { ONION_EXPERIMENT } from '@/seed-demo/scenarios/storage-experiment';
 import { useTestBank } from '../support/test-bank';
@@ -36,6 +43,13 @@ const SEEN = {
     r."abnormal", r."hard", r."fresh", r."dead", c."number" AS "corrects" FROM "GerminationTest" t
     JOIN "Lot" l ON l."id" = t."lotId" JOIN "Replicate" r ON r."testId" = t."id"
     LEFT JOIN "GerminationTest" c ON c."id" = t."correctsId" ORDER BY t."number", r."position"`,
+  trays: `SELECT t."number", l."number" AS "lot", t."setOn", t."firstCountOn", t."finalCountOn", t."countEveryDays",
+    t."temperatures", t."substrate", t."place", t."status", t."closedOn", d."position", d."seeds", c."on", c."normal",
+    c."abnormal", c."hard", c."fresh", c."dead" FROM "Tray" t JOIN "Lot" l ON l."id" = t."lotId"
+    JOIN "TrayDish" d ON d."trayId" = t."id" LEFT JOIN "TrayCount" c ON c."dishId" = d."id"
+    ORDER BY t."number", d."position", c."on"`,
+  trayNotes: `SELECT t."number", n."on", n."dish", n."text" FROM "TrayNote" n JOIN "Tray" t ON t."id" = n."trayId"
+    ORDER BY t."number", n."on", n."dish"`,
   decisions: `SELECT a."number", d."season", d."action", d."reason", l."number" AS "lot" FROM "RegrowDecision" d
     JOIN "Accession" a ON a."id" = d."accessionId" LEFT JOIN "Lot" l ON l."id" = d."lotId" ORDER BY a."number", d."season"`,
   requests: `SELECT q."number", q."recipient", q."askedOn", q."status", q."settledOn", l."number" AS "lot", s."seeds",
@@ -132,6 +146,76 @@ describe('the demo collection', () => {
     ];
     expect(running.rows.map(({ progress }) => progress.ok && progress.verdict.kind)).toEqual(['on-the-way']);
     expect(ended.rows.map(({ progress }) => progress.ok && progress.verdict.kind)).toEqual(['reached']);
+  });
+
+  test('trays stand at three temperatures: one is late, others are due today, one for the last time', () => {
+    const trays = findTraysUnderWay();
+    expect(new Set(trays.map(({ temperatures }) => temperatures)).size).toBe(3);
+    expect(new Set(trays.map(({ place }) => place)).size).toBe(3);
+    const waits = trays.map(({ accessionName, next, lastCountedOn }) => [
+      accessionName,
+      daysBetween(TODAY, next.on),
+      next.daysLate,
+      next.final,
+      lastCountedOn !== null,
+    ]);
+    expect(waits.sort()).toEqual([
+      ['Boathouse', 2, 0, false, true],
+      ['Brannasay Black', 8, 0, false, false],
+      ['Lambing', 0, 0, false, false],
+      ['Northbie Tall', 0, 0, false, true],
+      ['Northbie Winter', -2, 2, false, false],
+      ['Old Manse Bronze', 0, 0, true, true],
+    ]);
+    for (const { disagreements, toClose } of trays) expect([disagreements, toClose]).toEqual([0, false]);
+  });
+
+  test('every tray took its seed out of its packet on the day it was set', () => {
+    const trays = rows<{ number: string; taken: number; set: number; on: string; setOn: string }>(
+      `SELECT t."number", -m."seeds" AS "taken", m."on", t."setOn",
+         (SELECT SUM("seeds") FROM "TrayDish" WHERE "trayId" = t."id") AS "set"
+       FROM "Tray" t JOIN "Movement" m ON m."id" = t."withdrawalId" AND m."packetId" = t."packetId"`,
+    );
+    expect(trays).toHaveLength(one(`SELECT COUNT(*) AS n FROM "Tray"`));
+    for (const { taken, set, on, setOn } of trays) expect([taken, on]).toEqual([set, setOn]);
+  });
+
+  test('the tests of closed trays are what their counts add up to', () => {
+    const closed = rows<{ id: string; testId: string; finishedOn: string }>(
+      `SELECT t."id", g."id" AS "testId", g."finishedOn" FROM "Tray" t JOIN "GerminationTest" g ON g."trayId" = t."id"
+       WHERE t."status" = 'closed' AND g."number" = t."number"`,
+    );
+    expect(closed).toHaveLength(2);
+    for (const { id, testId, finishedOn } of closed) {
+      const of = (table: string, key: string, order: string) =>
+        rows<never>(
+          `SELECT * FROM "${table}" WHERE "${key}" = '${key === 'trayId' ? id : testId}' ORDER BY "${order}"`,
+        );
+      const dishes: BenchDish[] = of('TrayDish', 'trayId', 'position');
+      const counts = of('TrayCount', 'trayId', 'id').map(
+        (row: Omit<TrayCount, 'found' | 'replaces'> & ClassCounts) => ({
+          ...row,
+          found: row,
+          replaces: [],
+        }),
+      );
+      const result = trayResult(dishStates(dishes, counts));
+      expect(result.finishedOn).toBe(finishedOn);
+      expect(of('Replicate', 'testId', 'position')).toMatchObject(result.replicates);
+    }
+  });
+
+  test('hard seed was found at the last count, with notes; and a test in groups is not clear after its first', () => {
+    expect(one(`SELECT SUM("hard") AS n FROM "TrayCount"`)).toBeGreaterThan(10);
+    expect(one(`SELECT COUNT(*) AS n FROM "TrayNote"`)).toBeGreaterThanOrEqual(3);
+    const [group, another] = rows<{ sequentialPlan: string; normal: number }>(
+      `SELECT t."sequentialPlan", (SELECT SUM("normal" + "hard" + "fresh") FROM "TrayCount" WHERE "trayId" = t."id") AS "normal"
+       FROM "Tray" t WHERE t."sequentialPlan" IS NOT NULL`,
+    );
+    expect(another).toBeUndefined();
+    const [look] = parseSequentialPlan(group?.sequentialPlan ?? null)?.looks ?? [];
+    expect(group?.normal).toBeGreaterThan(look?.regrowAtMost ?? 40);
+    expect(group?.normal).toBeLessThan(look?.keepAtLeast ?? 0);
   });
 
   test('the leeks in the fridge fell over the summer in which it stood warm', () => {
