@@ -6,6 +6,7 @@ import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { Sentence } from '@/app/_components/sentence';
 import { SharedSeed } from '@/app/_components/shared-seed';
+import { TestsUnderWay } from '@/app/_components/tests-under-way';
 import { formatCount, formatDate, formatGrams, formatPercent, formatPercentFigure } from '@/app/_format/figures';
 import { accessionPath, cropPath, lotPath, setTestPath } from '@/app/_format/links';
 import { moistureSourceWords } from '@/app/_format/moisture';
@@ -105,6 +106,7 @@ export default async function LotDetailPage({ params, searchParams }: Props) {
         </Notice>
       )}
       <StorageHistory strips={page.strips} />
+      <TestsUnderWay lotIds={[page.id]} />
       <LotTests tests={page.evaluated.tests} lotNumber={page.number} mayRecord={mayRecord} />
       <LotViabilityTests lotId={page.id} lotNumber={page.number} mayRecord={mayRecord} />
       <LotMoisturePart lotNumber={page.number} />
