@@ -4,6 +4,4 @@ import { testPath } from './links';
 export const trayPath = (number: string) => `${testPath(number)}/tray`;
 /** The form in which a tray's counts of one day are written down. */
 export const trayCountPath = (number: string, on?: string) => `${trayPath(number)}/count${on ? `?on=${on}` : ''}`;
-/** The tray on the phone's screen for counting. */
-export const benchPath = (number: string) => `/bench#${encodeURIComponent(number)}`;
 export const certificatePath = (number: string) => `${testPath(number)}/certificate`;
