@@ -73,7 +73,7 @@ function OpenBench({ bench }: { bench: Bench }) {
           onDone={done}
         />
       )}
-      {number !== null && !open && <NoSuchTray number={number} bench={bench} />}
+      {number !== null && !open && <NotHere number={number} view={view} bench={bench} />}
     </>
   );
 }
@@ -108,7 +108,15 @@ function BelowList({ view, bench }: { view: BenchView; bench: Bench }) {
   );
 }
 
-function NoSuchTray({ number, bench }: { number: string; bench: Bench }) {
+function NotHere({ number, view, bench }: { number: string; view: BenchView; bench: Bench }) {
+  const isFirstLoad = view.phase === 'empty' && view.link === 'online';
+  if (isFirstLoad) {
+    return (
+      <p role="status" className="p-4">
+        Loading the trays …
+      </p>
+    );
+  }
   return (
     <div className="mx-auto grid max-w-xl justify-items-start gap-3 p-4">
       <h1>
