@@ -78,8 +78,8 @@ export function Navigation({ counts, person, hasAccount, mayCount }: Props) {
             href={BENCH.href}
             className="mt-3 flex min-h-11 items-center gap-2 border-l-4 border-transparent px-4 text-ink no-underline hover:bg-sheet"
           >
-            <BENCH.icon aria-hidden size={18} className="shrink-0" />
-            {BENCH.label}
+            <BENCH.icon aria-hidden size={18} />
+            Bench
           </a>
         )}
         {person && (

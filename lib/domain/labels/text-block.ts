@@ -14,7 +14,7 @@ export interface TextBlock {
 /** Sizes tried, points. Below 6 nobody reads a label at arm's length. Status: common practice. */
 const SIZES_PT = [13, 12, 11, 10, 9.5, 9, 8.5, 8, 7.5, 7, 6.5, 6] as const;
 const LEAST_PT = 6;
-/** The name stands out, except where there is hardly room for it. */
+/** The name stands out, and on a dish its number, except where there is hardly room for it. */
 const LARGE_NAME = { times: 1.3, lines: 2 };
 const SMALL_NAME = { times: 1, lines: 2 };
 const SHORT_NAME = { times: 1, lines: 1 };
@@ -35,6 +35,7 @@ const MOST_LINES: Partial<Record<LabelPart, number>> = {
   germination: 2,
 };
 const MOST_PLACE_LINES = 2;
+const LARGE: readonly LabelPart[] = ['name', 'test number'];
 const BOLD: readonly LabelPart[] = ['name', 'test number', 'dish', 'packet number', 'caution'];
 
 /**
@@ -111,9 +112,9 @@ function setLines(
   mayCut: boolean,
 ): Row[] | null {
   const rows: Row[] = [];
-  for (const { part, text } of joinShort(lines, sizePt, widthMm)) {
+  for (const { part, text } of joinShort(lines, sizePt, widthMm, name)) {
     const weight = BOLD.includes(part) ? 'bold' : 'regular';
-    const ownPt = part === 'name' ? sizePt * name.times : sizePt;
+    const ownPt = LARGE.includes(part) ? sizePt * name.times : sizePt;
     const roomMm = widthMm * WIDTH_KEPT - (part === 'caution' ? 2 * (FRAME_GAP_MM + FRAME_LINE_MM) : 0);
     const measure = (piece: string) => textWidthMm(piece, ownPt, weight);
     const most = part === 'name' ? name.lines : (MOST_LINES[part] ?? 1);
@@ -153,14 +154,15 @@ const PAIRS: readonly (readonly [LabelPart, LabelPart])[] = [
 ];
 
 /** What belongs together shares a line where it is wide enough. */
-function joinShort(lines: readonly LabelLine[], sizePt: number, widthMm: number): LabelLine[] {
+function joinShort(lines: readonly LabelLine[], sizePt: number, widthMm: number, name: NameStyle): LabelLine[] {
   const joined: LabelLine[] = [];
   for (const line of lines) {
     const last = joined.at(-1);
     const belongs = PAIRS.some(([first, second]) => last?.part === first && line.part === second);
     const together = last && `${last.text} · ${line.text}`;
-    const weight = line.part === 'lot number' ? 'bold' : 'regular';
-    if (belongs && together && textWidthMm(together, sizePt, weight) <= widthMm * WIDTH_KEPT) {
+    const weight = last && BOLD.includes(last.part) ? 'bold' : 'regular';
+    const ownPt = last && LARGE.includes(last.part) ? sizePt * name.times : sizePt;
+    if (belongs && together && textWidthMm(together, ownPt, weight) <= widthMm * WIDTH_KEPT) {
       joined[joined.length - 1] = { part: last.part, text: together };
     } else {
       joined.push(line);
