@@ -85,7 +85,7 @@ test.describe('where other devices can connect', () => {
     await found('a guess');
     await expect(steward.getByText('That is not the code in the terminal.')).toBeVisible();
     await found(SETUP_CODE);
-    await expect(steward.getByRole('heading', { name: 'Today' })).toBeVisible();
+    await expect(steward.getByRole('heading', { level: 1, name: 'Today' })).toBeVisible();
     await signedIn('steward', steward);
     expect((await askers.nobody.get('/welcome')).status()).toBe(404);
 
@@ -112,7 +112,7 @@ test.describe('where other devices can connect', () => {
       await expect(page.getByLabel('Sign-in name')).toHaveValue(role);
       await page.getByLabel('Password', { exact: true }).fill(PASSWORDS[role]);
       await page.getByRole('button', { name: 'Sign in' }).click();
-      await expect(page.getByRole('heading', { name: 'Today' })).toBeVisible();
+      await expect(page.getByRole('heading', { level: 1, name: 'Today' })).toBeVisible();
       await signedIn(role, page);
       await page.context().close();
     }
@@ -294,7 +294,7 @@ test.describe('on loopback', () => {
 
   test('whoever sits here is the steward, without sign-in', async ({ page }) => {
     await page.goto(`${server.address}/sign-in`);
-    await expect(page.getByRole('heading', { name: 'Today' })).toBeVisible();
+    await expect(page.getByRole('heading', { level: 1, name: 'Today' })).toBeVisible();
     await page.goto(`${server.address}/settings/people`);
     await expect(page.getByText('nobody signs in')).toBeVisible();
     expect((await page.goto(`${server.address}/welcome`))?.status()).toBe(404);
@@ -318,9 +318,9 @@ test.describe('on loopback', () => {
     expect([307, 421]).toContain(answer.status);
   });
 
-  test('the server does not start without sign-in where others could reach it', async () => {
+  test('the server does not start without TLS where others could reach it', async () => {
     const open = startServer({ dataDirectory: directory, env: { HOST: '127.0.0.1', HOSTNAME: '127.0.0.2' } });
-    await expect(open).rejects.toThrow(/nobody signs in/);
+    await expect(open).rejects.toThrow(/without TLS/);
   });
 
   test('pages keep to themselves', async () => {
