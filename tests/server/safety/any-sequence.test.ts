@@ -41,7 +41,17 @@ async function freshBank(): Promise<void> {
 
 /** The append-only tables, line by line in the order in which they were written. */
 const written = () =>
-  ['Movement', 'Placement', 'StorePhase', 'PacketCare', 'AuditEntry', 'GerminationTest', 'MoistureTest'].map((table) =>
+  [
+    'Movement',
+    'Placement',
+    'StorePhase',
+    'PacketCare',
+    'AuditEntry',
+    'GerminationTest',
+    'MoistureTest',
+    'TrayCount',
+    'TrayNote',
+  ].map((table) =>
     connections()
       .rows.prepare<[], object>(`SELECT * FROM "${table}" ORDER BY "rowid"`)
       .all()

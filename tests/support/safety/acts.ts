@@ -1,11 +1,15 @@
 import { addDays, daysBetween } from '@/lib/domain/calendar/calendar-date';
+import { NOTHING_FOUND } from '@/lib/domain/germination/bench/tray-count';
 import { choicesFor, type Finding } from '@/lib/domain/stock/stock-take-difference';
 import type { Person } from '@/lib/server/auth/roles';
+import { addBenchEntries } from '@/lib/server/commands/add-bench-entries';
+import { addBenchPhoto } from '@/lib/server/commands/add-bench-photo';
 import { addRequestLine } from '@/lib/server/commands/add-request-line';
 import { changePacketRole } from '@/lib/server/commands/change-packet-role';
 import { closeStockTake } from '@/lib/server/commands/close-stock-take';
 import type { Command } from '@/lib/server/commands/command';
 import { createRequest } from '@/lib/server/commands/create-request';
+import { giveUpTray } from '@/lib/server/commands/give-up-tray';
 import { importReadings } from '@/lib/server/commands/import-readings';
 import { logCleanedLot } from '@/lib/server/commands/log-cleaned-lot';
 import { mergePackets } from '@/lib/server/commands/merge-packets';
@@ -17,6 +21,8 @@ import { recordPacketCare } from '@/lib/server/commands/record-packet-care';
 import { recordStockTakeLine } from '@/lib/server/commands/record-stock-take-line';
 import { repackPacket } from '@/lib/server/commands/repack-packet';
 import { sendRequest } from '@/lib/server/commands/send-request';
+import { setNextGroup } from '@/lib/server/commands/set-next-group';
+import { setTrays } from '@/lib/server/commands/set-trays';
 import { splitPacket } from '@/lib/server/commands/split-packet';
 import { startStockTake } from '@/lib/server/commands/start-stock-take';
 import { takeBackReadings } from '@/lib/server/commands/take-back-readings';
@@ -25,6 +31,7 @@ import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { updateStore } from '@/lib/server/commands/update-store';
 import { uploadReadings } from '@/lib/server/commands/upload-readings';
 import { connections } from '@/lib/server/database/connections';
+import { newId } from '@/lib/server/new-id';
 import { today } from '@/lib/server/today';
 import { LOGGER_TEXT_LAYOUT, loggerText } from '../logger-text';
 import { STEWARD, VOLUNTEER } from '../people';
@@ -137,6 +144,17 @@ export const stockTakeLines = ({ id, storeId }: { id: string; storeId: string })
        FROM "StockTakeLine" l WHERE l."stockTakeId" = ? ORDER BY l."id"`,
     )
     .all(storeId, id);
+
+const dishesAtBench = () =>
+  connections()
+    .rows.prepare<[], { id: string; trayId: string; position: number; setOn: string }>(
+      `SELECT d."id", d."trayId", d."position", t."setOn" FROM "TrayDish" d JOIN "Tray" t ON t."id" = d."trayId"
+       ORDER BY d."rowid"`,
+    )
+    .all();
+
+/** Forty seeds at a time; the plan is made again from these. */
+const IN_GROUPS = { size: 'groups', line: '0.85', mostSeeds: '400' };
 
 /** Everything that hands do to packets and stores, by what they do. New commands are added here. */
 export const ACTS: Record<string, Act> = {
@@ -323,6 +341,58 @@ export const ACTS: Record<string, Act> = {
     const input = { stockTakeId: open.id, decisions, closeUnfinished: 'on' };
     return { command: closeStockTake, person: STEWARD, input };
   },
+  'count at the bench': (choose) => {
+    const dish = choose.one(dishesAtBench());
+    if (!dish) return null;
+    const about = { trayId: dish.trayId, on: daySince(choose, dish.setOn) || today() };
+    const made = { deviceId: newId(), madeAt: new Date().toISOString() };
+    if (choose.whole(0, 4) === 0) {
+      const picture = { width: 1600, height: 1200, bytes: 90_000 };
+      return volunteer(addBenchPhoto, { id: newId(), ...about, dish: dish.position, ...made, ...picture });
+    }
+    const before = ids(
+      `SELECT "id" FROM "TrayCount" WHERE "dishId" = '${dish.id}' AND "on" = '${about.on}' ORDER BY "rowid"`,
+    );
+    const count = (replaces: string[]) => ({
+      ...{ kind: 'count', id: newId(), ...about, dishId: dish.id, places: null, madeAt: made.madeAt, countedBy: null },
+      found: choose.whole(0, 5) === 0 ? null : { ...NOTHING_FOUND, normal: choose.whole(0, 60) },
+      replaces,
+    });
+    const first = count(choose.whole(0, 1) === 0 ? before : []);
+    // Now and then one that is corrected before it is sent, and one that comes twice.
+    const entries = [first, ...(choose.whole(0, 2) === 0 ? [count([first.id]), first] : [])];
+    return volunteer(addBenchEntries, { deviceId: made.deviceId, entries });
+  },
+  'set trays': (choose) => {
+    const packets = packetsNow().filter(({ seeds }) => seeds > 0);
+    const first = choose.one(packets);
+    if (!first) return null;
+    const second = choose.one(packets.filter(({ lotId }) => lotId !== first.lotId));
+    // A fixed size now and then takes more than there is: then none of them is set.
+    const row = (packet: PacketNow) => ({
+      lot: packet.lotNumber,
+      seedFrom: `packet:${packet.id}`,
+      ...choose.one([{ size: '2x25' }, { size: '4x100' }, IN_GROUPS, IN_GROUPS]),
+      finalCountDays: '14',
+      anyway: 'on',
+    });
+    const trays = [first, ...(second && choose.whole(0, 1) === 1 ? [second] : [])].map(row);
+    return volunteer(setTrays, { setOn: daySince(choose, first.lastFrom) || today(), trays });
+  },
+  'give up a tray': (choose) => {
+    const trayId = choose.one(ids(`SELECT "id" FROM "Tray" WHERE "status" = 'open' ORDER BY "rowid" DESC LIMIT 3`));
+    return trayId === undefined ? null : volunteer(giveUpTray, { trayId, reason: 'mould' });
+  },
+  'set the next group': (choose) => {
+    const seriesId = ids(
+      `SELECT "seriesId" FROM "Tray" WHERE "sequentialPlan" IS NOT NULL GROUP BY 1
+       ORDER BY SUM("status" = 'open'), "seriesId" DESC LIMIT 1`,
+    )[0];
+    const [lotId] = ids(`SELECT "lotId" FROM "Tray" WHERE "seriesId" = '${seriesId}'`);
+    const packet = choose.one(packetsNow().filter((one) => one.lotId === lotId));
+    if (seriesId === undefined || !packet) return null;
+    return volunteer(setNextGroup, { seriesId, seedFrom: `packet:${packet.id}`, setOn: today() });
+  },
   share: (choose) => {
     const request = openRequest();
     if (!request) {
@@ -347,6 +417,7 @@ export const ACTS: Record<string, Act> = {
 export const ACT_NAMES = [
   ...Object.keys(ACTS),
   ...['take stock', 'take stock', 'take stock', 'share', 'share', 'log readings', 'merge', 'split'],
+  ...['set trays', 'set trays', 'give up a tray', 'set the next group', 'set the next group'],
 ];
 
 /** Does it, as the person, through the command itself. */

@@ -99,6 +99,22 @@ const LAWS = [
           WHERE (r."status" = 'sent') <> (m."id" IS NOT NULL)`,
   },
   {
+    law: 'a count replaces one of another dish or day',
+    sql: `SELECT c."id" FROM "TrayCount" c JOIN json_each(c."replaces") r JOIN "TrayCount" b ON b."id" = r."value"
+          WHERE b."dishId" <> c."dishId" OR b."on" <> c."on"`,
+  },
+  {
+    law: 'a tray has no dishes, or its seed did not go out of its packet as it was laid out',
+    sql: `SELECT t."number", SUM(d."seeds") AS "laidOut", -m."seeds" AS "takenOut" FROM "Tray" t
+          LEFT JOIN "TrayDish" d ON d."trayId" = t."id" LEFT JOIN "Movement" m ON m."id" = t."withdrawalId"
+          GROUP BY t."id" HAVING SUM(d."seeds") IS NULL
+            OR m."id" IS NOT NULL AND (SUM(d."seeds") <> -m."seeds" OR m."packetId" IS NOT t."packetId")`,
+  },
+  {
+    law: 'seed was put back of a tray that was not given up',
+    sql: `SELECT t."number" FROM "Tray" t JOIN "Movement" c ON c."correctsId" = t."withdrawalId" WHERE t."status" <> 'given-up'`,
+  },
+  {
     law: 'a stock-take that is not closed has moved seed',
     sql: `SELECT t."number" FROM "StockTake" t WHERE t."status" <> 'closed'
           AND EXISTS (SELECT 1 FROM "Movement" m WHERE m."stockTakeId" = t."id")`,
@@ -129,6 +145,11 @@ const SHAPES: Record<string, Shape> = {
   'start-stock-take': { StockTake: [1, 1] },
   'record-stock-take-line': { StockTakeLine: [0, 1] },
   'close-stock-take': { Movement: [0, MANY], Placement: [0, MANY] },
+  'add-bench-entries': { TrayCount: [1, 2] },
+  'add-bench-photo': { TrayNote: [1, 1] },
+  'set-trays': { Tray: [1, MANY], Movement: [1, MANY] },
+  'set-next-group': { Tray: [1, 1], Movement: [1, 1] },
+  'give-up-tray': {},
   'create-request': { SharingRequest: [1, 1] },
   'add-request-line': { SharingLine: [1, 1] },
   'send-request': { Movement: [1, MANY] },

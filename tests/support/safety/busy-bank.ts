@@ -3,10 +3,14 @@ import { closeConnections, connections } from '@/lib/server/database/connections
 import { makeAccession } from '../create-accession';
 import { makeLot } from '../create-lot';
 import { makeStore } from '../create-store';
+import { insertTray } from '../insert-tray';
 import { VOLUNTEER } from '../people';
 import { installRecorder } from './recorder';
 
-/** A small bank with a recorder in it: three stores and a box, four accessions, eight lots of 3000 seeds, every other one in two packets. */
+/**
+ * A small bank with a recorder in it: three stores and a box, four accessions, eight lots of 3000 seeds, every other one in
+ * two packets, two trays at the bench.
+ */
 export async function fillBusyBank(): Promise<void> {
   installRecorder(connections().bulk);
   const stores = [
@@ -37,7 +41,14 @@ export async function fillBusyBank(): Promise<void> {
       }
     }
   }
+  // Two trays at the bench, of seed that was set before this bank kept a ledger of them.
+  for (const lotNumber of lotNumbers()) insertTray(connections().bulk, { lotNumber, takesSeed: false });
+  // No command set them: the next one must not be taken for it.
+  connections().bulk.exec(`DELETE FROM "Recorder" WHERE "table" = 'Tray'`);
   // Everything into the one file, so that it can be copied.
   connections().bulk.pragma('wal_checkpoint(TRUNCATE)');
   await closeConnections();
 }
+
+const lotNumbers = (): string[] =>
+  connections().bulk.prepare<[], string>(`SELECT "number" FROM "Lot" ORDER BY "rowid" LIMIT 2`).pluck().all();

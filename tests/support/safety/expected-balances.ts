@@ -88,6 +88,14 @@ export function expectedBalances(
     case 'record-germination-test':
       add(input.packetId, -100);
       break;
+    case 'set-trays':
+      for (const { seedFrom, size } of input.trays as { seedFrom: string; size: string }[]) {
+        add(seedFrom.replace('packet:', ''), -({ '2x25': 50, '4x100': 400 }[size] ?? 40));
+      }
+      break;
+    case 'set-next-group':
+      add(String(input.seedFrom).replace('packet:', ''), -40);
+      break;
     case 'undo-movement':
     case 'send-request':
     case 'close-stock-take':

@@ -22,6 +22,9 @@ const TABLES = {
   StockTakeLine: 'id',
   SharingRequest: 'id',
   SharingLine: 'id',
+  Tray: 'id',
+  TrayCount: 'id',
+  TrayNote: 'id',
   AuditEntry: 'id',
 } as const;
 
@@ -32,6 +35,8 @@ const CLOSED_BY: Record<string, string> = {
   'run-import': 'import',
   'send-request': 'sharing request',
   'close-stock-take': 'stock-take',
+  'set-trays': 'trays',
+  'set-next-group': 'tray',
 };
 
 /** Whether the last entry of a transaction is one that ends it. */
