@@ -21,7 +21,7 @@ export function ClassChooser({ offered, chosen, found, onMore, onChoose }: Props
           <label
             key={seedClass}
             className={clsx(
-              'grid min-h-11 min-w-0 cursor-pointer content-center justify-items-center rounded-paper border px-0.5 py-1 has-focus-visible:outline-3 has-focus-visible:outline-indigo',
+              'relative grid min-h-11 min-w-0 cursor-pointer content-center justify-items-center rounded-paper border px-0.5 py-1 has-focus-visible:outline-3 has-focus-visible:outline-indigo',
               seedClass === chosen ? 'border-ink bg-sheet font-bold ring-1 ring-ink' : 'border-rule',
             )}
           >
@@ -31,7 +31,7 @@ export function ClassChooser({ offered, chosen, found, onMore, onChoose }: Props
               value={seedClass}
               checked={seedClass === chosen}
               onChange={() => onChoose(seedClass)}
-              className="sr-only"
+              className="absolute inset-0 cursor-pointer appearance-none outline-none"
             />
             <span className="text-[0.8125rem] leading-tight">{seedClass}</span>
             <span className="flex items-center gap-1">

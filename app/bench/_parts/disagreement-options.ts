@@ -16,10 +16,13 @@ export interface WayToSettle {
  * Checked in tests/app/bench/disagreement-options.test.ts
  */
 export function disagreementInWords({ standing }: DayCount<BenchCount>): string {
-  return findings(standing)
-    .map(({ found, names }) => {
-      const who = [...new Set(names)].join(' and ');
-      return found === null ? `${who} took the count back` : `${who} counted ${findingInWords(found)}`;
+  const different = findings(standing).map(({ found, names }) => ({ found, who: [...new Set(names)].join(' and ') }));
+  return different
+    .map(({ found, who }, index) => {
+      const alike = different.filter((other) => other.who === who);
+      // One person who counted twice did so on two phones, each without knowing of the other.
+      const where = alike.length < 2 ? '' : different[index] === alike[0] ? ' on one phone' : ' on another';
+      return found === null ? `${who} took the count back${where}` : `${who} counted ${findingInWords(found)}${where}`;
     })
     .join(', ');
 }

@@ -25,7 +25,7 @@ export function Keypad({ onDigit, onBack, onNoneNew }: Props) {
       </button>
     ));
   return (
-    <fieldset className="grid min-w-0 grid-cols-6 gap-1.5">
+    <fieldset className="grid min-w-0 grid-cols-6 gap-1.5 @max-[15rem]:grid-cols-3">
       <legend className="sr-only">Keypad</legend>
       {digits('12345')}
       <button
@@ -40,7 +40,7 @@ export function Keypad({ onDigit, onBack, onNoneNew }: Props) {
       {digits('67890')}
       <button
         type="button"
-        className={`${KEY} px-0! text-[0.8125rem]! @max-[15rem]:col-span-6`}
+        className={`${KEY} px-0! text-[0.8125rem]!`}
         aria-label="None new: same as last time"
         onMouseDown={keepFocus}
         onClick={onNoneNew}

@@ -28,11 +28,13 @@ export function StillOpen({ view, on, today, onDish, onNoneNew, onGoOn }: StillO
   ];
   return (
     <section aria-label="Not done yet" className="grid gap-2 rounded-paper border-l-4 border-ochre bg-ochre-soft p-3">
-      <ul role="alert" className="grid gap-1">
-        {missing.map(({ said }) => (
-          <li key={said}>{said}</li>
-        ))}
-      </ul>
+      <div role="alert">
+        <ul className="grid gap-1">
+          {missing.map(({ said }) => (
+            <li key={said}>{said}</li>
+          ))}
+        </ul>
+      </div>
       <div className="flex flex-wrap gap-2">
         {notCounted.length > 0 && (
           <button type="button" className="button" onClick={onNoneNew}>

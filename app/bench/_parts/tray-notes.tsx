@@ -14,10 +14,12 @@ interface Props {
   on: string;
   /** it is the tray's only dish */
   only: boolean;
+  /** all of the tray is at the server, which shows its photographs */
+  sent: boolean;
 }
 
 /** Notes and photographs of a tray: what is there, and new ones. */
-export function TrayNotes({ bench, tray, position, on, only }: Props) {
+export function TrayNotes({ bench, tray, position, on, only, sent }: Props) {
   const id = useId();
   const [text, setText] = useState(() => noteDraft(tray.number));
   const [whole, setWhole] = useState(only);
@@ -95,7 +97,15 @@ export function TrayNotes({ bench, tray, position, on, only }: Props) {
         <ul className="grid gap-2">
           {tray.notes.toReversed().map((note) => (
             <li key={note.id} className="border-l-2 border-rule pl-3">
-              <p className="whitespace-pre-wrap break-words">{note.kind === 'photo' ? 'Photo' : note.text}</p>
+              {note.kind === 'note' ? (
+                <p className="whitespace-pre-wrap break-words">{note.text}</p>
+              ) : sent ? (
+                <a href={`/api/bench/photos/${note.id}`} className="inline-block py-2.5 text-leaf underline">
+                  Photo
+                </a>
+              ) : (
+                <p>Photo</p>
+              )}
               <p className="label">{whereAndWho(note)}</p>
             </li>
           ))}

@@ -75,7 +75,8 @@ export function TrayScreen({ bench, view, today, online, above, canUndo, onDone 
       aria-labelledby="tray"
       tabIndex={-1}
       onKeyDown={(event) => onCountingKey(event, counting.offered, keys)}
-      className="@container outline-none"
+      // Quick taps with plus must not zoom the page.
+      className="@container touch-manipulation outline-none"
     >
       {/* The first screenful: what is counted with lies at its bottom, under the thumb. */}
       <div className="flex min-h-svh flex-col @min-[40rem]:min-h-0">
@@ -157,7 +158,14 @@ export function TrayScreen({ bench, view, today, online, above, canUndo, onDone 
         aria-label="Notes, photos and other days"
         className="mx-auto grid max-w-xl gap-6 px-3 pt-4 pb-8 outline-none @min-[40rem]:max-w-5xl @min-[40rem]:grid-cols-2"
       >
-        <TrayNotes bench={bench} tray={tray} position={state.dish.position} on={on} only={dishes.length === 1} />
+        <TrayNotes
+          bench={bench}
+          tray={tray}
+          position={state.dish.position}
+          on={on}
+          only={dishes.length === 1}
+          sent={online && view.waiting === 0}
+        />
         <TrayDays view={view} counting={counting} today={today} />
       </section>
       <KeyHelp ref={help} />

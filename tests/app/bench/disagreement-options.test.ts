@@ -47,3 +47,8 @@ test('none and five are no two findings that add', () => {
   const day = disagreement(['Ann', {}], ['Ben', { normal: 5 }]);
   expect(waysToSettle(day, 50).map(({ said }) => said)).toEqual(['0', '5']);
 });
+
+test('one person who counted on two phones is told so', () => {
+  const day = disagreement(['Ann', { normal: 7 }], ['Ann', { normal: 5 }]);
+  expect(disagreementInWords(day)).toBe('Ann counted 7 on one phone, Ann counted 5 on another');
+});
