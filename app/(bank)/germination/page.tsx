@@ -30,6 +30,9 @@ export default async function GerminationPage({ searchParams }: Props) {
   return (
     <>
       <PageHead title="Germination" below={inOneSentence(due.dueNow, due.total - due.dueNow)}>
+        <Link href="/germination/calendar" className="button">
+          Calendar
+        </Link>
         {mayRecord && (
           <>
             <Link href="/germination/plan" className="button main">

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { TRAY_LABELS_PATH } from '@/app/_components/labels/labels-address';
 import { benchPath } from '@/app/_format/bench-path';
 import { formatCount } from '@/app/_format/figures';
 import { testPath } from '@/app/_format/links';
@@ -25,10 +26,15 @@ export function TraysNow({ trays, today, mayCount }: Props) {
           Under way <span className="figures font-normal text-ink-2">{formatCount(trays.length)}</span>
         </h2>
         {mayCount && (
-          // A plain address: the bench is an app of its own, which also opens without a connection.
-          <a href={benchPath()} className="button">
-            Count at the bench
-          </a>
+          <div className="flex flex-wrap gap-2">
+            <Link href={TRAY_LABELS_PATH} className="button">
+              Labels of trays
+            </Link>
+            {/* A plain address: the bench is an app of its own, which also opens without a connection. */}
+            <a href={benchPath()} className="button">
+              Count at the bench
+            </a>
+          </div>
         )}
       </div>
       <ul className="sheet p-0!">
