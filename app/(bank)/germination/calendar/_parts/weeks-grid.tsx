@@ -69,8 +69,6 @@ interface CellProps {
 }
 
 function DayCell({ day, today, entries, late, testsDue }: CellProps) {
-  const dayOfMonth = Number(day.slice(8));
-  const month = dayOfMonth === 1 ? ` ${MONTH_NAMES[monthOf(day) - 1]?.slice(0, 3)}` : '';
   return (
     <td
       className={clsx(
@@ -79,39 +77,41 @@ function DayCell({ day, today, entries, late, testsDue }: CellProps) {
         day === today && 'outline-2 -outline-offset-2 outline-leaf',
       )}
     >
-      <div className="grid gap-0.5 px-2 py-1.5 text-sm">
-        <span className={clsx('figures', day === today ? 'font-bold' : 'text-ink-2')}>
-          {dayOfMonth}
-          {month}
-          {day === today && ' today'}
-        </span>
+      <div className="grid gap-0.5 px-2 py-1 text-sm">
+        <DayHead day={day} isToday={day === today} listed={entries.length + testsDue > 0} />
         {late > 0 && (
-          <a href="#late" className="font-semibold text-madder">
+          <a href="#late" className="leading-6 font-semibold text-madder">
             {late} late
           </a>
         )}
         {entries.slice(0, MOST_IN_A_DAY).map(({ tray, count }) => (
-          <a
-            key={tray.number}
-            href={`#day-${day}`}
-            title={`${tray.number} ${tray.accessionName}, ${tray.cropName}`}
-            className="block truncate text-ink no-underline hover:underline"
-          >
+          <span key={tray.number} title={`${tray.number} ${tray.accessionName}, ${tray.cropName}`} className="truncate">
             {count.final && <Flag role="img" aria-label="last count" size={12} className="mr-1 inline" />}
             <span className="figures">{tray.number}</span> {tray.accessionName}
-          </a>
+          </span>
         ))}
-        {entries.length > MOST_IN_A_DAY && (
-          <a href={`#day-${day}`} className="text-ink-2">
-            and {entries.length - MOST_IN_A_DAY} more
-          </a>
-        )}
+        {entries.length > MOST_IN_A_DAY && <span className="quiet">and {entries.length - MOST_IN_A_DAY} more</span>}
         {testsDue > 0 && (
-          <a href={`#day-${day}`} className="text-ochre">
+          <span className="text-ochre">
             {testsDue} {testsDue === 1 ? 'test due' : 'tests due'}
-          </a>
+          </span>
         )}
       </div>
     </td>
+  );
+}
+
+/** The day's number; where something is listed below, it leads there. */
+function DayHead({ day, isToday, listed }: { day: CalendarDate; isToday: boolean; listed: boolean }) {
+  const dayOfMonth = Number(day.slice(8));
+  const month = dayOfMonth === 1 ? ` ${MONTH_NAMES[monthOf(day) - 1]?.slice(0, 3)}` : '';
+  const words = `${dayOfMonth}${month}${isToday ? ' today' : ''}`;
+  const className = clsx('figures leading-6', isToday ? 'font-bold text-ink' : 'text-ink-2');
+  if (!listed) return <span className={className}>{words}</span>;
+  return (
+    <a href={`#day-${day}`} className={clsx(className, 'underline underline-offset-3')}>
+      {words}
+      <span className="sr-only">, to the list of this day</span>
+    </a>
   );
 }
