@@ -51,7 +51,7 @@ await page.addInitScript(() => {
   }).observe({ type: 'event', durationThreshold: 16, buffered: true } as PerformanceObserverInit);
 });
 await page.goto(`${address}/bench`);
-await page.getByText('200 trays to count.').waitFor();
+await page.getByText(/\d+ trays to count/).waitFor();
 const devtools = await context.newCDPSession(page);
 await devtools.send('Emulation.setCPUThrottlingRate', { rate: SLOWED_DOWN });
 

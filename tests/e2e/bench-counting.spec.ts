@@ -40,7 +40,7 @@ test.beforeAll(({ bankDirectory }) => {
       ...([FINAL, HARD, LAST].includes(number) ? final : plain),
       number,
       // They are walked along in this order.
-      place: `Shelf ${String(index + 1).padStart(2, '0')}`,
+      place: `Counted by hand, ${String(index + 1).padStart(2, '0')}`,
     })),
   );
 });

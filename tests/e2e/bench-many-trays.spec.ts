@@ -2,7 +2,7 @@ import { expect, test } from './support/bank';
 import { insertTrays } from './support/insert-trays';
 
 const TRAYS = 200;
-const numberOf = (index: number) => `T-${9001 + index}`;
+const numberOf = (index: number) => `T-${7001 + index}`;
 
 test.use({ viewport: { width: 360, height: 740 } });
 
@@ -11,7 +11,7 @@ test.beforeAll(({ bankDirectory }) => {
     bankDirectory,
     Array.from({ length: TRAYS }, (_, index) => ({
       number: numberOf(index),
-      place: `Shelf ${String(1 + Math.floor(index / 20)).padStart(2, '0')}`,
+      place: `One of many, shelf ${String(1 + Math.floor(index / 20)).padStart(2, '0')}`,
       dishes: [50, 50, 50, 50],
     })),
   );
@@ -19,8 +19,7 @@ test.beforeAll(({ bankDirectory }) => {
 
 test('of two hundred trays an entry draws one row anew, and no other', async ({ page }) => {
   await page.goto('/bench');
-  await expect(page.getByText('200 trays to count.')).toBeVisible();
-  await expect(page.locator('main li')).toHaveCount(TRAYS);
+  await expect(page.getByRole('link', { name: /^T-7/ })).toHaveCount(TRAYS);
   await page.getByRole('link', { name: new RegExp(numberOf(7)) }).click();
   await expect(page.getByRole('heading', { level: 1 })).toContainText(numberOf(7));
 
@@ -45,8 +44,8 @@ test('of two hundred trays an entry draws one row anew, and no other', async ({ 
 
 test('a few digits find a tray among two hundred', async ({ page }) => {
   await page.goto('/bench');
-  await page.getByLabel(/^Find a tray/).fill('9150');
+  await page.getByLabel(/^Find a tray/).fill('7150');
   await expect(page.locator('main li')).toHaveCount(1);
   await page.getByLabel(/^Find a tray/).press('Enter');
-  await expect(page.getByRole('heading', { level: 1 })).toContainText('T-9150');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('T-7150');
 });
