@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useLayoutEffect, useRef, useState, useSyncExternalStore } from 'react';
+import { useDeferredValue, useEffect, useLayoutEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { Bench, BenchView } from '../_store/bench-view';
 import { useNewVersion } from '../_store/new-version';
 import { openBench } from '../_store/open-bench';
@@ -20,6 +20,8 @@ export function BenchScreen() {
 
 function OpenBench({ bench }: { bench: Bench }) {
   const view = useSyncExternalStore(bench.subscribe, bench.view, bench.view);
+  // The dish under the finger is drawn first, the list behind it after that.
+  const listed = useDeferredValue(view.trays);
   const onNewVersion = useNewVersion();
   const number = useOpenTray();
   const [left, setLeft] = useState<string | null>(null);
@@ -58,7 +60,7 @@ function OpenBench({ bench }: { bench: Bench }) {
     <>
       {!open && above}
       <div hidden={number !== null}>
-        <TrayList trays={view.trays} today={view.today} />
+        <TrayList trays={listed} today={view.today} />
         <BelowList view={view} bench={bench} />
       </div>
       {open && (

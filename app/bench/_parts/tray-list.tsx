@@ -1,6 +1,6 @@
 'use client';
 
-import { useDeferredValue, useState } from 'react';
+import { memo, useDeferredValue, useState } from 'react';
 import type { TrayView } from '../_store/bench-view';
 import { goToTrayFromList } from './open-tray';
 import { isOpenToday, traysLike, traysToday } from './tray-order';
@@ -12,7 +12,7 @@ interface Props {
 }
 
 /** The round: today's trays in the order in which they stand, and what comes later, folded. */
-export function TrayList({ trays, today }: Props) {
+export const TrayList = memo(function TrayList({ trays, today }: Props) {
   const [typed, setTyped] = useState('');
   const [laterOpen, setLaterOpen] = useState(false);
   // Typing goes before drawing the rows.
@@ -69,7 +69,7 @@ export function TrayList({ trays, today }: Props) {
       )}
     </div>
   );
-}
+});
 
 function Rows({ trays, today }: Props) {
   if (trays.length === 0) return null;

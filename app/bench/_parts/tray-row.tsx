@@ -22,7 +22,7 @@ export const TrayRow = memo(function TrayRow({ view, today }: Props) {
       <a
         href={`#${tray.number}`}
         onClick={noteOpenedFromList}
-        className="grid grid-cols-[1fr_auto] items-center gap-x-3 gap-y-0.5 px-3 py-2.5 hover:bg-sheet @max-[18rem]:grid-cols-1"
+        className="grid grid-cols-[1fr_auto] items-center gap-x-3 gap-y-0.5 px-3 py-2.5 hover:bg-sheet active:bg-leaf-soft @max-[18rem]:grid-cols-1"
       >
         <span className="min-w-0 break-words">
           <b className="figures">{tray.number}</b> <b>{tray.accessionName}</b>{' '}

@@ -156,7 +156,7 @@ export function TrayScreen({ bench, view, today, online, above, canUndo, onDone 
         ref={notes}
         tabIndex={-1}
         aria-label="Notes, photos and other days"
-        className="mx-auto grid max-w-xl gap-6 px-3 pt-4 pb-8 outline-none @min-[40rem]:max-w-5xl @min-[40rem]:grid-cols-2"
+        className="mx-auto grid max-w-xl gap-6 px-3 pt-4 pb-8 outline-none [contain-intrinsic-size:auto_40rem] [content-visibility:auto] @min-[40rem]:max-w-5xl @min-[40rem]:grid-cols-2"
       >
         <TrayNotes
           bench={bench}
