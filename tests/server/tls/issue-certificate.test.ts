@@ -59,6 +59,16 @@ it('OpenSSL reads an authority that may sign certificates of servers for private
   expect(text).toContain('Subject: O = Hilum, CN = Hilum on seedroom');
 });
 
+it('OpenSSL reads a door’s certificate that may do nothing but serve its names', () => {
+  const door = aDoorCertificate(anAuthority(), ['seedroom.local', '192.168.1.20', 'fd00::7']);
+  const text = openssl('x509', '-noout', '-text', '-in', inFile('door.pem', door.certificate));
+  expect(text).toContain('X509v3 Basic Constraints: critical\n                CA:FALSE');
+  expect(text).toContain('X509v3 Key Usage: critical\n                Digital Signature\n');
+  expect(text).toContain('X509v3 Extended Key Usage: \n                TLS Web Server Authentication\n');
+  expect(text).toContain('DNS:seedroom.local, IP Address:192.168.1.20, IP Address:FD00:0:0:0:0:0:0:7');
+  expect(text).toContain('Issuer: O = Hilum, CN = Hilum on seedroom');
+});
+
 it('the authority lasts ten years, the door 397 days and never longer than its authority', () => {
   const now = new Date('2026-11-25T12:00:00Z');
   const authority = anAuthority({ now });
@@ -101,6 +111,7 @@ it.each([
   'local.example',
   'xlocal',
   '192.0.2.1',
+  '172.15.255.254',
   '172.32.0.1',
   '11.0.0.1',
   '100.128.0.1',

@@ -6,7 +6,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readAuthority } from '@/lib/server/tls/authority-file';
 import { namesIn } from '@/lib/server/tls/certificate-names';
 import { ownCertificate } from '@/lib/server/tls/own-certificate';
-import { readPemPair } from '@/lib/server/tls/pem-pair';
+import { createPemPair, readPemPair, replacePemPair } from '@/lib/server/tls/pem-pair';
+import { anAuthority } from '@/tests/support/certificates';
 
 const DAY_MS = 86_400_000;
 const START = new Date('2026-11-25T12:00:00Z');
@@ -52,11 +53,23 @@ it('lets only the owner read the keys, also where they were left open', () => {
   expect(readdirSync(folder()).sort()).toEqual(['authority.pem', 'door.pem']);
 });
 
+it('no key can be read by others even for a moment, and one that is there already stays', () => {
+  const file = path.join(dataDirectory, 'pair.pem');
+  const [one, other] = [anAuthority(), anAuthority()];
+  createPemPair(file, one);
+  expect(statSync(file).mode & 0o777).toBe(0o600);
+  createPemPair(file, other);
+  expect(readFileSync(file, 'utf8')).toBe(one.key + one.certificate);
+  replacePemPair(file, other);
+  expect(statSync(file).mode & 0o777).toBe(0o600);
+  expect(readFileSync(file, 'utf8')).toBe(other.key + other.certificate);
+});
+
 describe('renews the door and keeps the authority', () => {
   it.each([
     ['an address changed', { found: ['192.168.1.21', 'seedroom.local'] }],
     ['an address came', { found: ['192.168.1.20', '10.0.0.9', 'seedroom.local'] }],
-    ['it runs out within thirty days', { now: daysLater(367) }],
+    ['it runs out within thirty days', { now: daysLater(366) }],
     ['this computer’s clock was wrong when it was made', { now: daysLater(-3) }],
   ])('when %s', (_when, changed) => {
     const first = start();
@@ -68,7 +81,7 @@ describe('renews the door and keeps the authority', () => {
 
   it('but not a day before thirty days, nor for the order of addresses', () => {
     const first = start({ found: ['192.168.1.20', 'FD00:0::7', 'seedroom.local'] });
-    expect(start({ found: ['seedroom.local', 'fd00::7', '192.168.1.20'], now: daysLater(364) }).door).toBe(first.door);
+    expect(start({ found: ['seedroom.local', 'fd00::7', '192.168.1.20'], now: daysLater(365) }).door).toBe(first.door);
   });
 
   it('when its file is damaged', () => {
