@@ -10,7 +10,7 @@ import { lotsUnderTest, type UnderTest } from './under-test';
 export const COMING_DAYS = 60;
 /** Lots of each group shown before one group is asked for, and on a page of that group. */
 export const LOTS_SHOWN = 6;
-export const LOTS_PER_PAGE = 40;
+const LOTS_PER_PAGE = 40;
 
 /** A lot that may be tested, with what is known of it and what the test would take. */
 export interface LotToPlan extends LotProposal {

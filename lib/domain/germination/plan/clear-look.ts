@@ -35,16 +35,6 @@ export function clearLook(seeds: number, goal: ErrorGoal): SequentialLook {
 }
 
 /**
- * Whether every count of this look is clear.
- *
- * @returns true when no count lies between the limits
- * Checked in tests/domain/germination/plan/clear-look.test.ts
- */
-export function alwaysClear({ regrowAtMost, keepAtLeast }: SequentialLook): boolean {
-  return regrowAtMost !== null && keepAtLeast === regrowAtMost + 1;
-}
-
-/**
  * How a lot of known viability fares in a single test.
  *
  * @param look       counts of seeds

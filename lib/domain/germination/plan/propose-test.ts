@@ -16,7 +16,7 @@ import { testGoal } from './test-goal';
 import { GROUP_SEEDS, seedsOf, sizeKey, TEST_SIZES, type TestSize } from './test-sizes';
 
 /** A test is enough when it will be clear so often. Our own choice. */
-export const CLEAR_OFTEN_ENOUGH = 0.9;
+const CLEAR_OFTEN_ENOUGH = 0.9;
 /** Fewer say too little of how alive the lot is, however clear they are. Our own choice. */
 const LEAST_SEEDS = 40;
 /** A first test tells where the lot begins, and every forecast rests on it. Our own choice. */

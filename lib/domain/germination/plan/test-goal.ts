@@ -10,7 +10,7 @@ const MARGIN = 0.05;
 /** Near the top there is less room: a lot cannot be told from more than everything. Our own choice, as in Reference. */
 const SHARE_OF_ROOM = 0.6;
 /** Chance of keeping a lot that is as poor as the margin, and of regrowing one as good as it. Our own choice. */
-export const WRONG_AT_MOST = 0.05;
+const WRONG_AT_MOST = 0.05;
 
 /** Lines that tests are planned for. Below, hardly a seed grows; above, no count can tell. */
 const LINE = { lowest: 0.1, highest: 0.98 } as const;
