@@ -4,6 +4,7 @@ import { useDeferredValue, useEffect, useLayoutEffect, useRef, useState, useSync
 import type { Bench, BenchView } from '../_store/bench-view';
 import { useNewVersion } from '../_store/new-version';
 import { openBench } from '../_store/open-bench';
+import { shortDay } from './day-words';
 import { LinkStrip } from './link-strip';
 import { backToList, goToTray, useOpenTray } from './open-tray';
 import { JustDone } from './tray-done';
@@ -27,6 +28,11 @@ function OpenBench({ bench }: { bench: Bench }) {
   const [left, setLeft] = useState<string | null>(null);
   const scrolled = useRef(0);
   const open = number === null ? null : (view.trays.find(({ tray }) => tray.number === number) ?? null);
+
+  const openId = open?.tray.id ?? null;
+  const [opened, setOpened] = useState({ id: openId, today: view.today });
+  if (opened.id !== openId) setOpened({ id: openId, today: view.today });
+  const dayHasTurned = openId !== null && opened.id === openId && opened.today !== view.today;
 
   // The list stands where it was left.
   useEffect(() => {
@@ -54,6 +60,11 @@ function OpenBench({ bench }: { bench: Bench }) {
     <>
       <LinkStrip bench={bench} view={view} short={open !== null} onNewVersion={onNewVersion} />
       {justDone && <JustDone view={justDone} today={view.today} online={online} />}
+      {dayHasTurned && (
+        <p role="status" className="border-b border-rule px-3 py-2 font-semibold">
+          It is {shortDay(view.today)} now: what you enter counts for this day.
+        </p>
+      )}
     </>
   );
   return (
@@ -65,7 +76,8 @@ function OpenBench({ bench }: { bench: Bench }) {
       </div>
       {open && (
         <TrayScreen
-          key={open.tray.id}
+          // Digits typed before midnight are not gone on with after it.
+          key={`${open.tray.id} ${view.today}`}
           bench={bench}
           view={open}
           today={view.today}
