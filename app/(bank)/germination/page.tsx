@@ -47,6 +47,14 @@ export default async function GerminationPage({ searchParams }: Props) {
       <TraysNow trays={findTraysUnderWay()} today={day} mayCount={mayRecord} />
       <TestsDue due={due} query={query} today={day} mayRecord={mayRecord} />
       <RecordedTests tests={tests} crops={crops} query={query} />
+      <nav aria-label="More about tests" className="flex flex-wrap gap-x-6">
+        <Link href="/germination/report" className="inline-flex min-h-11 items-center">
+          Report of germination tests
+        </Link>
+        <Link href="/germination/viability" className="inline-flex min-h-11 items-center">
+          Tetrazolium and cut tests
+        </Link>
+      </nav>
     </>
   );
 }
