@@ -24,7 +24,9 @@ function OpenBench({ bench }: { bench: Bench }) {
   // The dish under the finger is drawn first, the list behind it after that.
   const listed = useDeferredValue(view.trays);
   const onNewVersion = useNewVersion();
-  const number = useOpenTray();
+  const wanted = useOpenTray();
+  // A tap is answered at once, and the tray it leads to is drawn right after, piece by piece.
+  const number = useDeferredValue(wanted);
   const [left, setLeft] = useState<string | null>(null);
   const scrolled = useRef(0);
   const open = number === null ? null : (view.trays.find(({ tray }) => tray.number === number) ?? null);
@@ -69,6 +71,7 @@ function OpenBench({ bench }: { bench: Bench }) {
   );
   return (
     <>
+      {wanted !== null && wanted !== number && <OpeningTray number={wanted} />}
       {!open && above}
       <div hidden={number !== null}>
         <TrayList trays={listed} today={view.today} />
@@ -89,6 +92,15 @@ function OpenBench({ bench }: { bench: Bench }) {
       )}
       {number !== null && !open && <NotHere number={number} view={view} bench={bench} />}
     </>
+  );
+}
+
+/** Over everything, so that nothing has to make room for it. */
+function OpeningTray({ number }: { number: string }) {
+  return (
+    <p role="status" className="fixed inset-x-0 top-0 z-10 bg-ink px-3 py-1 text-paper h-8 contain-strict">
+      Opening <span className="figures">{number}</span> …
+    </p>
   );
 }
 
