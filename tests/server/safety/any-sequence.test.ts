@@ -20,7 +20,7 @@ import { judgementsFromScratch } from '@/tests/support/safety/judgements-agree';
 import { useTestBank } from '@/tests/support/test-bank';
 
 /** Sequences; more with HILUM_SEQUENCES=200. A long run draws others when HILUM_SEED says so. */
-const STANDARD_SEQUENCES = 16;
+const STANDARD_SEQUENCES = 32;
 const SEQUENCES = Number(process.env.HILUM_SEQUENCES ?? STANDARD_SEQUENCES);
 const SEED = Number(process.env.HILUM_SEED ?? 20_261_130);
 const TODAY = '2026-11-25';
@@ -49,6 +49,7 @@ const written = () =>
     'AuditEntry',
     'GerminationTest',
     'MoistureTest',
+    'ViabilityTest',
     'TrayCount',
     'TrayNote',
   ].map((table) =>

@@ -1,4 +1,6 @@
 import { addDays, daysBetween } from '@/lib/domain/calendar/calendar-date';
+import { dayCounts } from '@/lib/domain/germination/bench/day-counts';
+import { type BenchDish, dishStates } from '@/lib/domain/germination/bench/dish-state';
 import { NOTHING_FOUND } from '@/lib/domain/germination/bench/tray-count';
 import { choicesFor, type Finding } from '@/lib/domain/stock/stock-take-difference';
 import type { Person } from '@/lib/server/auth/roles';
@@ -7,6 +9,7 @@ import { addBenchPhoto } from '@/lib/server/commands/add-bench-photo';
 import { addRequestLine } from '@/lib/server/commands/add-request-line';
 import { changePacketRole } from '@/lib/server/commands/change-packet-role';
 import { closeStockTake } from '@/lib/server/commands/close-stock-take';
+import { closeTray } from '@/lib/server/commands/close-tray';
 import type { Command } from '@/lib/server/commands/command';
 import { createRequest } from '@/lib/server/commands/create-request';
 import { giveUpTray } from '@/lib/server/commands/give-up-tray';
@@ -19,10 +22,13 @@ import { recordGerminationTest } from '@/lib/server/commands/record-germination-
 import { recordMoistureTest } from '@/lib/server/commands/record-moisture-test';
 import { recordPacketCare } from '@/lib/server/commands/record-packet-care';
 import { recordStockTakeLine } from '@/lib/server/commands/record-stock-take-line';
+import { recordViabilityTest } from '@/lib/server/commands/record-viability-test';
+import { reopenTray } from '@/lib/server/commands/reopen-tray';
 import { repackPacket } from '@/lib/server/commands/repack-packet';
 import { sendRequest } from '@/lib/server/commands/send-request';
 import { setNextGroup } from '@/lib/server/commands/set-next-group';
 import { setTrays } from '@/lib/server/commands/set-trays';
+import { settleCount } from '@/lib/server/commands/settle-count';
 import { splitPacket } from '@/lib/server/commands/split-packet';
 import { startStockTake } from '@/lib/server/commands/start-stock-take';
 import { takeBackReadings } from '@/lib/server/commands/take-back-readings';
@@ -30,9 +36,12 @@ import { takeSeedOut } from '@/lib/server/commands/take-seed-out';
 import { undoMovement } from '@/lib/server/commands/undo-movement';
 import { updateStore } from '@/lib/server/commands/update-store';
 import { uploadReadings } from '@/lib/server/commands/upload-readings';
+import { writeTrayCounts } from '@/lib/server/commands/write-tray-counts';
 import { connections } from '@/lib/server/database/connections';
 import { newId } from '@/lib/server/new-id';
 import { today } from '@/lib/server/today';
+import { writtenCount } from '@/lib/server/trays/count-row';
+import { seenCounts } from '@/lib/server/trays/seen-counts';
 import { LOGGER_TEXT_LAYOUT, loggerText } from '../logger-text';
 import { STEWARD, VOLUNTEER } from '../people';
 import type { Chooser } from './chooser';
@@ -152,6 +161,43 @@ const dishesAtBench = () =>
        ORDER BY d."rowid"`,
     )
     .all();
+
+/** What stands between a tray and its test: a day to settle, a slip to take back, the rest to class; then to close it. */
+function nextStepOf(trayId: string, choose: Chooser): Attempt {
+  const { rows } = connections();
+  const dishes = rows
+    .prepare<[string], BenchDish>(`SELECT "id", "position", "seeds" FROM "TrayDish" WHERE "trayId" = ?`)
+    .all(trayId);
+  const counts = rows
+    .prepare<[string], Parameters<typeof writtenCount>[0]>(`SELECT * FROM "TrayCount" WHERE "trayId" = ? ORDER BY "id"`)
+    .all(trayId)
+    .map(writtenCount);
+  const days = dayCounts(counts);
+  const disagreed = choose.one(days.filter(({ disagree }) => disagree));
+  if (disagreed) {
+    const settle = `one ${disagreed.standing[0]?.id}`;
+    const { dishId, on } = disagreed;
+    return volunteer(settleCount, { trayId, dishId, on, version: seenCounts([disagreed]), settle });
+  }
+  const states = dishStates(dishes, counts);
+  const over = states.find(({ remaining }) => remaining < 0)?.days.at(-1);
+  const classed = states.every(({ remaining }) => remaining === 0);
+  if (classed) return volunteer(closeTray, { trayId });
+  const on = over?.on ?? today();
+  const version = seenCounts(days.filter((day) => day.on === on));
+  // Without a figure for any dish the counts of the day are taken back.
+  return volunteer(writeTrayCounts, {
+    trayId,
+    on,
+    version,
+    restDead: over ? undefined : 'on',
+    dishes: standingOf(over ? [] : days, on),
+  });
+}
+
+/** What a form shows of a day that was counted already: sent again as it is. */
+const standingOf = (days: ReturnType<typeof dayCounts>, on: string) =>
+  Object.fromEntries(days.filter((day) => day.on === on && day.found).map(({ dishId, found }) => [dishId, found]));
 
 /** Forty seeds at a time; the plan is made again from these. */
 const IN_GROUPS = { size: 'groups', line: '0.85', mostSeeds: '400' };
@@ -393,6 +439,29 @@ export const ACTS: Record<string, Act> = {
     if (seriesId === undefined || !packet) return null;
     return volunteer(setNextGroup, { seriesId, seedFrom: `packet:${packet.id}`, setOn: today() });
   },
+  'reopen a tray': (choose) => {
+    const trayId = choose.one(ids(`SELECT "id" FROM "Tray" WHERE "status" = 'closed' ORDER BY "rowid" DESC LIMIT 3`));
+    return trayId === undefined ? null : volunteer(reopenTray, { trayId, reason: 'a dish was read wrong' });
+  },
+  'finish a tray': (choose) => {
+    const trayId = choose.one(
+      ids(`SELECT "id" FROM "Tray" t WHERE "status" = 'open'
+        ORDER BY (SELECT COUNT(*) FROM "TrayCount" WHERE "trayId" = t."id") DESC, "rowid" DESC LIMIT 2`),
+    );
+    return trayId === undefined ? null : nextStepOf(trayId, choose);
+  },
+  'stain or cut': (choose) => {
+    const packet = choose.one(packetsNow());
+    if (!packet) return null;
+    const [trayId] = ids(`SELECT "id" FROM "Tray" WHERE "lotId" = '${packet.lotId}' ORDER BY "rowid" DESC LIMIT 1`);
+    const seed =
+      trayId !== undefined && choose.whole(0, 2) === 0 ? { trayId } : { packetId: packet.id, takeSeed: 'on' };
+    const counts = choose.one([
+      { kind: 'tetrazolium', stainedNormally: choose.whole(0, 9), unstained: '1' },
+      { kind: 'cut', firm: choose.whole(0, 9), empty: '1' },
+    ]);
+    return volunteer(recordViabilityTest, { lot: packet.lotNumber, testedOn: today(), ...seed, ...counts });
+  },
   share: (choose) => {
     const request = openRequest();
     if (!request) {
@@ -417,6 +486,8 @@ export const ACTS: Record<string, Act> = {
 export const ACT_NAMES = [
   ...Object.keys(ACTS),
   ...['take stock', 'take stock', 'take stock', 'share', 'share', 'log readings', 'merge', 'split'],
+  ...['finish a tray', 'finish a tray', 'finish a tray', 'finish a tray', 'reopen a tray', 'reopen a tray'],
+  ...['count at the bench', 'share', 'log readings', 'take readings back'],
   ...['set trays', 'set trays', 'give up a tray', 'set the next group', 'set the next group'],
 ];
 

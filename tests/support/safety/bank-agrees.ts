@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3';
 import { isClosed, type RecordedTable, type RecordedTransaction, recordedTransactions } from './recorder';
+import { trayComplaints } from './tray-laws';
 
 /**
  * Whether what a bank holds agrees with itself: ledger, placements, audit, imports. Reads a bank with a recorder.
@@ -13,6 +14,7 @@ export function complaintsAbout(database: Database.Database): string[] {
     ...LAWS.flatMap(({ law, sql }) => rowsOf(database, sql).map((row) => `${law}: ${JSON.stringify(row)}`)),
     ...shapeComplaints(transactions),
     ...ledgerComplaints(database, transactions),
+    ...trayComplaints(database),
   ];
 }
 
@@ -115,6 +117,13 @@ const LAWS = [
     sql: `SELECT t."number" FROM "Tray" t JOIN "Movement" c ON c."correctsId" = t."withdrawalId" WHERE t."status" <> 'given-up'`,
   },
   {
+    law: 'more seed was examined than its tray holds, or seed of a tray went out a second time',
+    sql: `SELECT t."number" FROM "Tray" t JOIN "ViabilityTest" v ON v."trayId" = t."id"
+          GROUP BY t."id" HAVING COUNT(v."withdrawalId") > 0 OR
+            SUM(COALESCE(v."stainedNormally", 0) + COALESCE(v."unstained", 0) + COALESCE(v."firm", 0) + COALESCE(v."empty", 0))
+              > (SELECT SUM("seeds") FROM "TrayDish" WHERE "trayId" = t."id")`,
+  },
+  {
     law: 'a stock-take that is not closed has moved seed',
     sql: `SELECT t."number" FROM "StockTake" t WHERE t."status" <> 'closed'
           AND EXISTS (SELECT 1 FROM "Movement" m WHERE m."stockTakeId" = t."id")`,
@@ -150,6 +159,11 @@ const SHAPES: Record<string, Shape> = {
   'set-trays': { Tray: [1, MANY], Movement: [1, MANY] },
   'set-next-group': { Tray: [1, 1], Movement: [1, 1] },
   'give-up-tray': {},
+  'write-tray-counts': { TrayCount: [1, MANY] },
+  'settle-count': { TrayCount: [1, 1] },
+  'close-tray': { GerminationTest: [0, 1] },
+  'reopen-tray': {},
+  'record-viability-test': { ViabilityTest: [1, 1], Movement: [0, 1] },
   'create-request': { SharingRequest: [1, 1] },
   'add-request-line': { SharingLine: [1, 1] },
   'send-request': { Movement: [1, MANY] },

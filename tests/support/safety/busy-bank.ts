@@ -7,6 +7,12 @@ import { insertTray } from '../insert-tray';
 import { VOLUNTEER } from '../people';
 import { installRecorder } from './recorder';
 
+/** Two phones wrote different things of one dish and day without seeing each other's. */
+const TWO_PHONES = [
+  { on: '2026-11-23', dish: 1, found: { normal: 30 } },
+  { on: '2026-11-23', dish: 1, found: { normal: 31 } },
+];
+
 /**
  * A small bank with a recorder in it: three stores and a box, four accessions, eight lots of 3000 seeds, every other one in
  * two packets, two trays at the bench.
@@ -42,9 +48,10 @@ export async function fillBusyBank(): Promise<void> {
     }
   }
   // Two trays at the bench, of seed that was set before this bank kept a ledger of them.
-  for (const lotNumber of lotNumbers()) insertTray(connections().bulk, { lotNumber, takesSeed: false });
+  for (const lotNumber of lotNumbers())
+    insertTray(connections().bulk, { lotNumber, takesSeed: false, counts: TWO_PHONES });
   // No command set them: the next one must not be taken for it.
-  connections().bulk.exec(`DELETE FROM "Recorder" WHERE "table" = 'Tray'`);
+  connections().bulk.exec(`DELETE FROM "Recorder" WHERE "table" IN ('Tray', 'TrayCount')`);
   // Everything into the one file, so that it can be copied.
   connections().bulk.pragma('wal_checkpoint(TRUNCATE)');
   await closeConnections();

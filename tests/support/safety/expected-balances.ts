@@ -88,6 +88,9 @@ export function expectedBalances(
     case 'record-germination-test':
       add(input.packetId, -100);
       break;
+    case 'record-viability-test':
+      if (input.takeSeed) add(input.packetId, -1 - Number(input.stainedNormally ?? input.firm));
+      break;
     case 'set-trays':
       for (const { seedFrom, size } of input.trays as { seedFrom: string; size: string }[]) {
         add(seedFrom.replace('packet:', ''), -({ '2x25': 50, '4x100': 400 }[size] ?? 40));

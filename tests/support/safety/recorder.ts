@@ -17,6 +17,7 @@ const TABLES = {
   ReadingImport: 'id',
   GerminationTest: 'id',
   MoistureTest: 'id',
+  ViabilityTest: 'id',
   ImportJob: 'id',
   StockTake: 'id',
   StockTakeLine: 'id',
@@ -29,7 +30,13 @@ const TABLES = {
 } as const;
 
 /** Commands that leave several audit entries one after the other. */
-const SEVERAL_ENTRIES = new Set(['record-germination-test', 'record-moisture-test']);
+const SEVERAL_ENTRIES = new Set([
+  'record-germination-test',
+  'record-moisture-test',
+  'record-viability-test',
+  'close-tray',
+  'reopen-tray',
+]);
 /** Commands that close each of their records with an entry, and the whole with one about this. */
 const CLOSED_BY: Record<string, string> = {
   'run-import': 'import',
