@@ -42,11 +42,11 @@ test('a correction takes its place and says why', async ({ page }) => {
 test('the report tells tests and seeds of a time, and is saved as CSV', async ({ page, baseURL }) => {
   await page.goto('/germination');
   await page.getByRole('link', { name: 'Report of germination tests' }).click();
-  await expect(page.getByText('13 tests')).toBeVisible();
+  await expect(page.getByText('14 tests of 14 lots')).toBeVisible();
   await expect(page.getByText('Tests and ledger agree')).toBeVisible();
   const file = await page.request.get(`${baseURL}/api/germination-report?from=2026-01-01&to=2026-12-31`);
   expect(file.headers()['content-type']).toContain('text/csv');
-  expect((await file.text()).trimEnd().split('\r\n')).toHaveLength(14);
+  expect((await file.text()).trimEnd().split('\r\n')).toHaveLength(15);
 });
 
 test('every page is readable on phone and laptop, light and dark', async ({ page }) => {
