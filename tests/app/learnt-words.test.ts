@@ -35,6 +35,7 @@ test('of an earlier test it compares without and with, never before and now', ()
 
 test('a test that taught nothing says so, and a line that moved is named twice', () => {
   const same = learntInWords({ before: belief({}), now: belief({}), isNewest: true });
+  expect(same).toMatch(/^The chance that the lot is below its line of 80 % stays \*\*30 in 100\*\*\./);
   expect(same).toMatch(/hardly changed: 60–96 %/);
   expect(same).toMatch(/The next test stays on 1 Mar 2027. The last safe season is the same: 2029/);
   expect(learntInWords({ before: belief({}), now: belief({ threshold: 0.83 }), isNewest: true })).toMatch(

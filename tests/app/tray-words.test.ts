@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { plannedInWords, soFarInWords, unreadyInWords } from '@/app/(bank)/germination/[number]/_parts/tray-words';
+import {
+  plannedInWords,
+  soFarInWords,
+  unreadyInWords,
+  unseenInWords,
+} from '@/app/(bank)/germination/[number]/_parts/tray-words';
 import { dishStates } from '@/lib/domain/germination/bench/dish-state';
 import { NOTHING_FOUND } from '@/lib/domain/germination/bench/tray-count';
 
@@ -35,5 +40,10 @@ describe('a tray under way', () => {
     expect(plannedInWords({ ...planned, state: 'made', madeOn: ['2026-11-21'] })).toBe('counted on 21 Nov 2026');
     expect(plannedInWords({ ...planned, state: 'late', daysLate: 1 })).toBe('1 day late');
     expect(plannedInWords({ ...planned, state: 'coming' })).toBe('to come');
+  });
+
+  test('names the dishes that say nothing yet', () => {
+    expect(unseenInWords([4])).toBe('Dish 4 has not been looked at and is left out.');
+    expect(unseenInWords([2, 3, 4])).toBe('Dishes 2, 3 and 4 have not been looked at and are left out.');
   });
 });

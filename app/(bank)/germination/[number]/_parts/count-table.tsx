@@ -40,7 +40,7 @@ function Day({ on, tray, mayWrite }: { on: string; tray: TrayPage; mayWrite: boo
   return (
     <tbody>
       <tr>
-        <th scope="rowgroup" colSpan={8} className="row-head">
+        <th scope="rowgroup" colSpan={8} className="row-head py-1!">
           {formatDate(on)}, day {daysBetween(tray.setOn, on)}
           {mayWrite && (
             <Link
@@ -85,7 +85,7 @@ function DishRow({ state, on }: { state: TrayPage['states'][number]; on: string 
         </td>
       ))}
       <td className="number py-1.5!">{seeds - out}</td>
-      <td className="py-1.5! text-sm">
+      <td className="py-1.5! text-sm whitespace-nowrap">
         {day.disagree ? <b className="text-madder">counts disagree</b> : last?.byName}
         {last && !day.disagree && <span className="label block">{formatInstant(last.madeAt)}</span>}
       </td>

@@ -8,7 +8,7 @@ import { seedsFound } from '@/lib/domain/germination/bench/tray-count';
 import type { TrayPage } from '@/lib/server/queries/tray-page';
 import { seenCounts } from '@/lib/server/trays/seen-counts';
 import { writeCounts } from '../actions';
-import { DayRows } from './day-rows';
+import { ClassBoxes } from './class-boxes';
 
 /** A row for each dish with what was found on one day. */
 export function DayForm({ tray, on, today }: { tray: TrayPage; on: string; today: string }) {
@@ -44,15 +44,19 @@ export function DayForm({ tray, on, today }: { tray: TrayPage; on: string; today
         {standing.some(({ disagree }) => disagree) && (
           <Notice kind="caution">Counts of this day disagree. What you save takes the place of all of them.</Notice>
         )}
-        <DayRows
-          rows={tray.states.map(({ dish, remaining }, index) => ({
-            dishId: dish.id,
-            position: dish.position,
-            // Free for this day: what lies there, and what the day itself has taken out.
-            most: remaining + (ofDay[index]?.found ? seedsFound(ofDay[index].found) : 0),
-            found: ofDay[index]?.found ?? null,
-          }))}
-        />
+        {tray.states.map(({ dish, remaining }, index) => {
+          const found = ofDay[index]?.found ?? null;
+          // Free for this day: what lies there, and what the day itself has taken out.
+          const most = remaining + (found ? seedsFound(found) : 0);
+          return (
+            <fieldset key={dish.id} className="grid gap-1 border-b border-rule pb-4">
+              <legend className="font-semibold">
+                Dish {dish.position} <span className="quiet font-normal">at most {most} on this day</span>
+              </legend>
+              <ClassBoxes prefix={`dishes.${dish.id}`} found={found} />
+            </fieldset>
+          );
+        })}
         <CheckField
           name="restDead"
           label="What is left is dead"

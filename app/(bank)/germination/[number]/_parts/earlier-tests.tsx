@@ -27,7 +27,7 @@ export function EarlierTests({ test }: { test: GerminationTestDetail }) {
       />
       <p className="label">Germination; lines show where the truth lies {LEVEL_IN_WORDS}.</p>
       <ScrollBox label="The lot's tests">
-        <table className="ledger">
+        <table className="ledger tight">
           <thead>
             <tr>
               <th scope="col">test</th>
@@ -46,7 +46,7 @@ export function EarlierTests({ test }: { test: GerminationTestDetail }) {
               const { lower, upper } = boundsOutwards(one);
               return (
                 <tr key={one.number}>
-                  <td className="py-2!">
+                  <td className="py-2! whitespace-nowrap">
                     {one.number === test.number ? (
                       <b className="figures">{one.number}</b>
                     ) : (

@@ -44,7 +44,7 @@ function Compared({ learnt, testNumber }: { learnt: Learnt; testNumber: string }
         line. <b className="text-ink">Filled circle</b>: this test; open ones: the others.
       </p>
       <ScrollBox label="What is believed of the lot without and with this test">
-        <table className="ledger">
+        <table className="ledger tight">
           <thead>
             <tr>
               <th scope="col">of the lot</th>
@@ -59,7 +59,7 @@ function Compared({ learnt, testNumber }: { learnt: Learnt; testNumber: string }
           <tbody>
             {rows.map(([name, then, after]) => (
               <tr key={name}>
-                <th scope="row" className="row-head py-2! font-normal!">
+                <th scope="row" className="row-head min-w-0! py-2! font-normal!">
                   {name}
                 </th>
                 <td className="number py-2!">{then}</td>

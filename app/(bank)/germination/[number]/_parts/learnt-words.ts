@@ -21,7 +21,9 @@ export function learntInWords(learnt: Pick<Learnt, 'before' | 'now' | 'isNewest'
       ? `its line of ${formatPercent(now.threshold)}`
       : `its line (${formatPercent(before.threshold)}, ${names.now} ${formatPercent(now.threshold)})`;
   const sentences = [
-    `The chance that the lot is below ${line} was ${chance(before)} ${names.before}; ${names.now} it is **${chance(now)}**.`,
+    chance(before) === chance(now)
+      ? `The chance that the lot is below ${line} stays **${chance(now)}**.`
+      : `The chance that the lot is below ${line} was ${chance(before)} ${names.before}; ${names.now} it is **${chance(now)}**.`,
     bandInWords(learnt),
     nextTestInWords(before.nextTestOn, now.nextTestOn),
     seasonInWords(before, now),

@@ -1,10 +1,10 @@
 'use client';
 
-import { HiddenField, NumberField } from '@/app/_components/form/fields';
+import { HiddenField } from '@/app/_components/form/fields';
 import { Form, useFormState } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
-import { type ClassCounts, SEED_CLASSES } from '@/lib/domain/germination/seed-classes';
 import { settle } from '../actions';
+import { ClassBoxes } from './class-boxes';
 
 export interface Disagreement {
   trayId: string;
@@ -41,11 +41,7 @@ export function SettleForm({ disagreement }: { disagreement: Disagreement }) {
           All, one after the other: <b>{together}</b>
         </Choice>
         <Choice value="other">Neither: it was</Choice>
-        <div className="grid grid-cols-2 gap-3 sm:grid-cols-5">
-          {SEED_CLASSES.map((seedClass: keyof ClassCounts) => (
-            <NumberField key={seedClass} name={`other.${seedClass}`} label={seedClass} whole optional />
-          ))}
-        </div>
+        <ClassBoxes prefix="other" found={null} />
         <Message />
       </fieldset>
       <div>

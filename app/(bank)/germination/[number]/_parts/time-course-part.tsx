@@ -4,10 +4,12 @@ import { CourseByDay, CourseFigures } from '@/app/_components/time-course/course
 import { cautionsInWords, courseInWords } from '@/app/_components/time-course/course-words';
 import { germinationSpeed } from '@/lib/domain/germination/time-course/germination-speed';
 import type { TimeCourseOfTray } from '@/lib/server/queries/tray-page';
-import { noCurveInWords } from './tray-words';
+import { noCurveInWords, unseenInWords } from './tray-words';
 
 interface Props {
   course: TimeCourseOfTray;
+  /** positions of dishes that nobody has looked at */
+  unseen?: number[];
   /** of the days of the test, so many were cold */
   prechillDays: number;
   /** the tray is still being counted */
@@ -15,7 +17,7 @@ interface Props {
 }
 
 /** Germination over the days of a tray: how much, how fast, how evenly. */
-export function TimeCoursePart({ course: found, prechillDays, soFar }: Props) {
+export function TimeCoursePart({ course: found, unseen = [], prechillDays, soFar }: Props) {
   const title = soFar ? 'Germination over days, so far' : 'Germination over days';
   if (!found.ok) {
     return (
@@ -38,6 +40,7 @@ export function TimeCoursePart({ course: found, prechillDays, soFar }: Props) {
       <p className="quiet -mt-3 max-w-prose text-sm">
         Only normal seedlings count as germinated. Seed taken out as abnormal, hard, fresh or dead counts as set and not
         germinated.
+        {unseen.length > 0 && ` ${unseenInWords(unseen)}`}
         {prechillDays > 0 && ` Days are counted from setting; the first ${prechillDays} of them were cold.`}
       </p>
       <CoursePicture course={course} />

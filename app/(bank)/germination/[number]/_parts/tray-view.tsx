@@ -62,7 +62,12 @@ export function TrayView({ tray, mayWrite }: Props) {
         </ul>
         <CountTable tray={tray} mayWrite={mayWrite && isOpen} />
       </section>
-      <TimeCoursePart course={tray.course} prechillDays={tray.prechillDays} soFar={isOpen} />
+      <TimeCoursePart
+        course={tray.course}
+        unseen={tray.states.flatMap(({ dish, days }) => (days.length === 0 ? [dish.position] : []))}
+        prechillDays={tray.prechillDays}
+        soFar={isOpen}
+      />
       <div className="grid items-start gap-6 lg:grid-cols-2">
         <section className="grid gap-3" aria-labelledby="done-title">
           <h2 id="done-title">As it is done</h2>

@@ -48,6 +48,13 @@ export function noCurveInWords(reason: Extract<TrayPage['course'], { ok: false }
   return 'No curve could be worked out from these counts.';
 }
 
+/** Dishes that say nothing yet: 'Dishes 3 and 4 have not been looked at and are left out.' */
+export function unseenInWords(positions: readonly number[]): string {
+  const last = positions.at(-1);
+  if (positions.length === 1) return `Dish ${last} has not been looked at and is left out.`;
+  return `Dishes ${positions.slice(0, -1).join(', ')} and ${last} have not been looked at and are left out.`;
+}
+
 const sum = (states: readonly DishState[], of: (state: DishState) => number) =>
   states.reduce((total, state) => total + of(state), 0);
 

@@ -44,8 +44,7 @@ export default async function CertificatePage({ params }: Props) {
   const viability = boundsOutwards(summary.viability);
   const uneven = unevenInWords(intervalIfUneven(test.replicates, TEST_LEVEL), test.replicates.length);
   return (
-    // Words a little smaller on paper, so that a test of eight dishes still fits one sheet, A4 or Letter.
-    <div className="grid max-w-3xl gap-5 print:gap-2.5 print:text-[0.8rem] print:leading-snug">
+    <div className="paper-upright grid max-w-3xl gap-5 print:max-w-none print:gap-2">
       <PageHead
         above={
           <>
@@ -113,7 +112,7 @@ export default async function CertificatePage({ params }: Props) {
           <p className="wrap-anywhere whitespace-pre-line">{test.notes}</p>
         </section>
       )}
-      <div className="mt-10 grid grid-cols-2 gap-8 print:mt-8">
+      <div className="mt-10 grid grid-cols-2 gap-8 print:mt-10">
         <p className="border-t border-ink pt-1 text-sm">Signed</p>
         <p className="border-t border-ink pt-1 text-sm">Place and date</p>
       </div>

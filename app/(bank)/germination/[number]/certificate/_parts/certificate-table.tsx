@@ -29,12 +29,12 @@ export function CertificateTable({ replicates, summary }: Props) {
         <tbody>
           {replicates.map((replicate) => (
             <tr key={replicate.position}>
-              <th scope="row" className="figures px-2! py-1! text-ink!">
+              <th scope="row" className="figures px-2! py-1! print:py-0.5! text-ink!">
                 {replicate.position}
               </th>
-              <td className="number py-1!">{replicate.seeds}</td>
+              <td className="number py-1! print:py-0.5!">{replicate.seeds}</td>
               {SEED_CLASSES.map((seedClass) => (
-                <td key={seedClass} className="number py-1!">
+                <td key={seedClass} className="number py-1! print:py-0.5!">
                   {replicate[seedClass]}
                 </td>
               ))}
@@ -43,23 +43,23 @@ export function CertificateTable({ replicates, summary }: Props) {
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row" className="px-2! py-1! text-ink!">
+            <th scope="row" className="px-2! py-1! print:py-0.5! text-ink!">
               together
             </th>
-            <td className="number py-1! font-semibold">{summary.seeds}</td>
+            <td className="number py-1! print:py-0.5! font-semibold">{summary.seeds}</td>
             {SEED_CLASSES.map((seedClass) => (
-              <td key={seedClass} className="number py-1! font-semibold">
+              <td key={seedClass} className="number py-1! print:py-0.5! font-semibold">
                 {summary.totals[seedClass]}
               </td>
             ))}
           </tr>
           <tr>
-            <th scope="row" className="px-2! py-1! text-ink!">
+            <th scope="row" className="px-2! py-1! print:py-0.5! text-ink!">
               percent
             </th>
-            <td className="number py-1!">100</td>
+            <td className="number py-1! print:py-0.5!">100</td>
             {SEED_CLASSES.map((seedClass) => (
-              <td key={seedClass} className="number py-1!">
+              <td key={seedClass} className="number py-1! print:py-0.5!">
                 {summary.roundedPercentages[seedClass]}
               </td>
             ))}
