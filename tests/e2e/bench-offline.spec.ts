@@ -131,6 +131,9 @@ test('forty counts made on two phones without a connection are on the server onc
   await expect(one.getByRole('heading', { name: 'You are not connected' })).toBeVisible();
   await one.getByRole('link', { name: 'Open the bench' }).click();
   await expect(one.getByText(TRAYS[0] as string)).toBeVisible();
+  // What the camera reads from a dish's label.
+  await one.goto(`/t/${TRAYS[2]}-3`);
+  await expect(one.getByRole('heading', { level: 1 })).toContainText(TRAYS[2] as string);
 
   for (const tray of BY_FIRST) {
     await openTray(one, tray);

@@ -17,15 +17,15 @@ interface Hand {
   allClasses: boolean;
   /** digits typed in this go */
   typed: string;
-  /** entries they made, which are taken back together */
-  typedEntries: number;
+  /** they have made an entry, with which a further digit goes on */
+  hasTyped: boolean;
   /** another number is being given for a day about which counts disagree */
   settling: boolean;
   /** what just happened, or why something did not */
   message: string;
 }
 
-const FRESH = { chosen: 'normal', typed: '', typedEntries: 0, settling: false, message: '' } as const;
+const FRESH = { chosen: 'normal', typed: '', hasTyped: false, settling: false, message: '' } as const;
 
 /** Everything that can be done to the open tray, whether by finger, key or button. */
 export function useCounting(bench: Bench, view: TrayView, today: string) {
@@ -55,11 +55,11 @@ export function useCounting(bench: Bench, view: TrayView, today: string) {
   const to = (change: Partial<Hand>) => setHand((before) => ({ ...before, ...change }));
   const say = (message: string) => to({ message });
   const write = (next: Finding, typed = '') => {
-    bench.enter({ trayId: view.tray.id, dishId: dish.id, on, ...next });
-    // What stood there already made no entry, and there is none to take back.
-    const entered = bench.view().trays.find((one) => one.tray.id === view.tray.id) === view ? 0 : 1;
-    const typedEntries = typed === '' ? 0 : hand.typedEntries + entered;
-    to({ typed, typedEntries, settling: false, message: '' });
+    const goesOn = typed !== '' && hand.hasTyped;
+    bench.enter({ trayId: view.tray.id, dishId: dish.id, on, ...next, goesOn });
+    // What stood there already made no entry, and there is none to go on with.
+    const entered = bench.view().trays.find((one) => one.tray.id === view.tray.id) !== view;
+    to({ typed, hasTyped: typed !== '' && (hand.hasTyped || entered), settling: false, message: '' });
   };
   const fullWords = () =>
     `All ${dish.seeds} seeds of dish ${dish.position} are counted. Take one back first, or correct an earlier day.`;
@@ -85,7 +85,7 @@ export function useCounting(bench: Bench, view: TrayView, today: string) {
 
     openDish: (dishIndex: number, message = '') => to({ ...FRESH, dish: dishIndex, message }),
     openDay: (chosenDay: string) => to({ ...FRESH, day: chosenDay === today ? null : chosenDay }),
-    choose: (seedClass: SeedClass) => to({ chosen: seedClass, typed: '', typedEntries: 0, message: '' }),
+    choose: (seedClass: SeedClass) => to({ chosen: seedClass, typed: '', hasTyped: false, message: '' }),
     offerAll: () => to({ allClasses: true }),
     say,
     change: (next: Finding) => write(next),
@@ -145,7 +145,7 @@ export function useCounting(bench: Bench, view: TrayView, today: string) {
     undo() {
       const { trays, canUndo } = bench.view();
       if (!canUndo) return say('There is nothing to take back.');
-      for (let entries = Math.max(1, hand.typedEntries); entries > 0; entries -= 1) bench.undo();
+      bench.undo();
       const undone = whatsUndone(trays, bench.view().trays);
       if (undone === null || undone.trayNumber === view.tray.number) {
         to({ ...FRESH, chosen, dish: undone?.dish ?? index, message: 'Taken back.' });

@@ -56,6 +56,8 @@ export interface Bench {
     on: string;
     found: ClassCounts | null;
     places?: TappedPlaces | null;
+    /** it goes on with the entry before it, of the same dish and day, as a further digit does: one undo takes back both */
+    goesOn?: boolean;
   }): void;
   /** Takes back the last entry or the last group of entries made on this device since it was opened. */
   undo(): void;

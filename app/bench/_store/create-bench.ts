@@ -171,14 +171,16 @@ export function createBench(around: Surroundings): RunningBench {
     }
   }
 
-  function enter({ places = null, ...entry }: Parameters<Bench['enter']>[0]): void {
+  function enter({ places = null, goesOn = false, ...entry }: Parameters<Bench['enter']>[0]): void {
     const entered: Entered = { ...entry, places };
     inGroup(() => {
       const view = viewOf(known, entered.trayId, day());
       const before: Standing | null = view ? standingOf(view, entered.dishId, entered.on) : null;
       const madeId = writeCount(entered, 'what stands');
       if (madeId === null) return;
-      group?.push({ ...entered, found: before?.found ?? null, places: before?.places ?? null, madeId });
+      const last = goesOn ? steps.at(-1)?.at(-1) : undefined;
+      if (last?.dishId === entered.dishId && last.on === entered.on) last.madeId = madeId;
+      else group?.push({ ...entered, found: before?.found ?? null, places: before?.places ?? null, madeId });
     });
   }
 

@@ -42,7 +42,16 @@ const bench = new NetworkFirst({
   ],
 });
 
-const others = new NetworkOnly({ plugins: [{ handlerDidError: sayNotConnected }] });
+const others = new NetworkOnly({
+  plugins: [{ handlerDidError: ({ request }) => withoutServer(new URL(request.url)) }],
+});
+
+/** The code on a dish opens its tray without a connection too. */
+async function withoutServer({ pathname }: URL): Promise<Response> {
+  const tray = /^\/t\/(T-\d+)/i.exec(decodeURIComponent(pathname))?.[1];
+  if (tray && (await keptPage())) return Response.redirect(`${BENCH}#${tray.toUpperCase()}`);
+  return sayNotConnected();
+}
 
 async function sayNotConnected(): Promise<Response> {
   return notConnected({ benchIsKept: (await keptPage()) !== undefined });

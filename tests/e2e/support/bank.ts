@@ -41,7 +41,7 @@ export const test = base.extend<
       page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
       page.on('pageerror', (error) => errors.push(String(error)));
       await use(undefined);
-      const unexpected = errors.filter((text) => !/status of (403|404)/.test(text));
+      const unexpected = errors.filter((text) => !/status of (403|404)|ERR_INTERNET_DISCONNECTED/.test(text));
       base.expect(unexpected, 'errors in the browser console').toEqual([]);
     },
     { auto: true },
