@@ -19,7 +19,9 @@ const MOST_PLACES = 2_000;
 const NOT_READ = 'Hilum cannot read this entry. Note it on paper and enter it again.';
 const NUMBER = `A count is a whole number of seeds between 0 and ${MOST_FOUND}. Enter it again.`;
 
-const id = z.custom<string>(isUuidV7, NOT_READ);
+/** Of 2199 or before: everybody's later ids must come after it, and there must be some left. */
+const LAST_ID = '0699e991-a800';
+const id = z.custom<string>((value) => isUuidV7(value) && value < LAST_ID, NOT_READ);
 const rowId = z.string(NOT_READ).min(1, NOT_READ).max(100, NOT_READ);
 const day = z
   .string(NOT_READ)
