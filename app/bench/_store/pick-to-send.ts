@@ -25,7 +25,7 @@ export interface Choice {
  * unless another tab had picked it in that moment. What takes back something that was never sent is not sent either.
  *
  * @param most  entries at once
- * Checked in tests/app/bench/pick-to-send.test.ts
+ * Checked in tests/app/bench/create-bench.test.ts and devices-agree.test.ts
  */
 export function pickToSend({ waiting, picked, isSent, isRefused }: ToPickFrom, most: number): Choice {
   const batch = inOrder(picked).slice(0, most);
