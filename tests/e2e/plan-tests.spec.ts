@@ -3,6 +3,7 @@ import { expect, test } from './support/bank';
 import { expectReadable, lookIn, MODES } from './support/readable';
 
 test.describe.configure({ mode: 'serial' });
+test.use({ ownBank: 'plan-tests' });
 
 /** '4 931' as screens write it, with a thin space. */
 const number = (text: string | undefined) => Number((text ?? '').replace(/\D/g, ''));

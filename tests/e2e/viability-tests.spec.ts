@@ -2,6 +2,7 @@ import { expect, test } from './support/bank';
 import { expectReadable, lookIn, MODES } from './support/readable';
 
 test.describe.configure({ mode: 'serial' });
+test.use({ ownBank: 'viability-tests' });
 
 /** Kale with one packet in the fridge. */
 const LOT = 'L-2025-001';

@@ -8,6 +8,8 @@ import { type RunningServer, startServer } from './start-server';
 interface BankOptions {
   /** which prepared bank the server opens */
   bank: 'demo' | 'empty';
+  /** a name here gives a story a bank of its own: others of this run may have put trays and tests on its lots */
+  ownBank: string;
 }
 
 /** A test with a server of its own on a copy of a prepared bank, one for each test file and bank. */
@@ -16,9 +18,10 @@ export const test = base.extend<
   BankOptions & { bankDirectory: string; server: RunningServer }
 >({
   bank: ['demo', { option: true, scope: 'worker' }],
+  ownBank: ['', { option: true, scope: 'worker' }],
   bankDirectory: [
-    async ({ bank }, use) => {
-      const directory = mkdtempSync(path.join(tmpdir(), 'hilum-e2e-'));
+    async ({ bank, ownBank }, use) => {
+      const directory = mkdtempSync(path.join(tmpdir(), `hilum-e2e-${ownBank}-`));
       cpSync(path.join(BANKS, bank), directory, { recursive: true });
       await use(directory);
       rmSync(directory, { recursive: true, force: true });
