@@ -121,3 +121,55 @@ describe('entries that wait', () => {
     expect((await held()).map(({ normal }) => normal)).toEqual([6]);
   });
 });
+
+describe('what an entry replaces', () => {
+  it('is also the one before it, when another tab was sending that in the same moment', async () => {
+    phone = await simulatedDevice({
+      person: VOLUNTEER,
+      now: () => Date.parse(`${TODAY}T09:00:00Z`),
+      localDay: () => TODAY,
+      tabs: 2,
+    });
+    const [one, other] = phone.tabs as [RunningBench, RunningBench];
+    bench = one;
+    await one.synchronise();
+    await other.lookAgain();
+    enter(4);
+    await other.lookAgain();
+    // This tab has not heard yet that the other one has picked it.
+    phone.line.meanwhile = () => enter(6);
+    await other.synchronise();
+    await one.synchronise();
+    const [first, second] = await held();
+    expect([first?.normal, second?.normal]).toEqual([4, 6]);
+    expect(JSON.parse(second?.replaces ?? '')).toEqual([first?.id]);
+  });
+
+  it('is every count that disagreed: then nobody is asked any more', async () => {
+    const second = await simulatedDevice({
+      person: VOLUNTEER,
+      now: () => Date.parse(`${TODAY}T09:30:00Z`),
+      localDay: () => TODAY,
+    });
+    const other = second.tabs[0] as RunningBench;
+    await other.synchronise();
+    enter(4);
+    other.enter({
+      trayId: tray.id,
+      dishId: tray.dishes[0]?.id ?? '',
+      on: TODAY,
+      found: { ...NOTHING_FOUND, normal: 9 },
+    });
+    await other.synchronise();
+    await bench.synchronise();
+    expect(bench.view().trays[0]?.dishes[0]?.disagreements).toHaveLength(1);
+    enter(13);
+    await bench.synchronise();
+    await other.synchronise();
+    for (const phoneNow of [bench, other]) {
+      expect(phoneNow.view().trays[0]?.dishes[0]?.disagreements).toEqual([]);
+      expect(phoneNow.view().trays[0]?.dishes[0]?.totals.normal).toBe(13);
+    }
+    expect(await held()).toHaveLength(3);
+  });
+});
