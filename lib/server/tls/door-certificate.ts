@@ -63,7 +63,10 @@ export function namesForPhones(certificate: X509Certificate, { asked, found }: O
 function certificateShown(): X509Certificate | null {
   const { TLS_CERT, DATA_DIR } = environment();
   const file = TLS_CERT ?? path.join(path.dirname(authorityFile(DATA_DIR)), 'door.pem');
-  return existsSync(file) ? new X509Certificate(readFileSync(file)) : null;
+  // Read where Hilum runs: without these marks the build takes the whole project folder with it, the collection too.
+  return existsSync(/* turbopackIgnore: true */ file)
+    ? new X509Certificate(readFileSync(/* turbopackIgnore: true */ file))
+    : null;
 }
 
 const httpsAddress = (name: string, port: number) =>
