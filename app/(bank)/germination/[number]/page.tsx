@@ -18,6 +18,7 @@ import { whatWasLearnt } from '@/lib/server/queries/what-was-learnt';
 import { TreatedSeed } from '../_parts/bench-advice';
 import { ReplicatesShown } from '../_parts/replicates-shown';
 import { TestFindings } from '../_parts/test-findings';
+import { VersionsOfTest } from '../_parts/versions-of-test';
 import { DormantAdvice } from './_parts/dormant-advice';
 import { EarlierTests } from './_parts/earlier-tests';
 import { LearntPart } from './_parts/learnt-part';
@@ -77,7 +78,7 @@ export default async function GerminationTestPage({ params }: Props) {
           </Link>
         )}
       </PageHead>
-      <Corrections test={test} />
+      <VersionsOfTest test={test} path={testPath} />
       {tray && tray.test?.number === test.number && <TrayStanding tray={tray} />}
       <TestFindings test={test} />
       <DormantAdvice test={test} trayNumber={tray?.number ?? null} mayRecord={mayRecord} />
@@ -124,39 +125,6 @@ function TrayStanding({ tray }: { tray: TrayPage }) {
 function daysInWords({ setOn, finishedOn }: GerminationTestDetail): string {
   const days = daysBetween(setOn, finishedOn);
   return days === 1 ? '1 day' : `${days} days`;
-}
-
-/** Which version of the test this is, and which one speaks. */
-function Corrections({ test }: { test: GerminationTestDetail }) {
-  if (test.versions.length < 2) return null;
-  const last = test.versions.at(-1)?.number ?? test.number;
-  const line = (
-    <ol className="mt-1 flex flex-wrap gap-x-4">
-      {test.versions.map((version, index) => (
-        <li key={version.number} className="flex min-h-11 items-center gap-2">
-          {version.number === test.number ? (
-            <b className="figures">{version.number}</b>
-          ) : (
-            <Link href={testPath(version.number)} className="figures text-ink underline underline-offset-3">
-              {version.number}
-            </Link>
-          )}
-          {index === 0 ? 'as first written' : 'correction'}
-        </li>
-      ))}
-    </ol>
-  );
-  return test.correctedByNumber ? (
-    <Notice kind="caution">
-      <b>This test was corrected.</b> It stays as it was written; {last} speaks for the lot.
-      {line}
-    </Notice>
-  ) : (
-    <Notice kind="note">
-      This is a correction; it speaks for the lot.
-      {line}
-    </Notice>
-  );
 }
 
 function AsItWasDone({ test }: { test: GerminationTestDetail }) {

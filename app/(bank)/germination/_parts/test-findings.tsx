@@ -1,5 +1,4 @@
 import Link from 'next/link';
-import type { ReactNode } from 'react';
 import { Caption } from '@/app/_components/caption';
 import { IntervalStrips, type Strip } from '@/app/_components/interval-strips';
 import { Notice } from '@/app/_components/notice';
@@ -14,6 +13,7 @@ import { compareTwoResults } from '@/lib/domain/germination/two-results';
 import { binomialInterval } from '@/lib/domain/statistics/binomial-interval';
 import type { GerminationTestDetail } from '@/lib/server/queries/germination-test-detail';
 import { ClassTable } from './class-table';
+import { Finding } from './finding';
 import { Source } from './method-card';
 import {
   boundsOutwards,
@@ -116,15 +116,6 @@ export function TestFindings({ test }: { test: GerminationTestDetail }) {
         )}
       </dl>
     </section>
-  );
-}
-
-function Finding({ term, children }: { term: string; children: ReactNode }) {
-  return (
-    <div className="max-w-prose">
-      <dt className="label">{term}</dt>
-      <dd>{children}</dd>
-    </div>
   );
 }
 

@@ -1,8 +1,5 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { Notice } from '@/app/_components/notice';
-import { PageHead } from '@/app/_components/page-head';
 import { testPath } from '@/app/_format/links';
 import { readParameter } from '@/app/_format/read-parameter';
 import { SEED_CLASSES } from '@/lib/domain/germination/seed-classes';
@@ -10,6 +7,7 @@ import { requirePerson } from '@/lib/server/auth/require-person';
 import { getGerminationTest } from '@/lib/server/queries/germination-test-detail';
 import { getLotForTesting } from '@/lib/server/queries/lots-for-testing';
 import { today } from '@/lib/server/today';
+import { CorrectingTest } from '../../_parts/correcting-test';
 import { countHint, methodsOffered } from '../../_parts/method-words';
 import { packetOptions } from '../../_parts/packet-options';
 import type { ReplicateDraft } from '../../_parts/replicate-draft';
@@ -29,48 +27,28 @@ export default async function CorrectTestPage({ params }: Props) {
   const lot = test && (await getLotForTesting(test.lot.number));
   if (!test || !lot) notFound();
   return (
-    <>
-      <PageHead
-        above={
-          <Link href={testPath(test.number)} className="text-ink underline underline-offset-3">
-            Back to {test.number}
-          </Link>
-        }
-        title={
-          <>
-            Correct <span className="figures font-medium">{test.number}</span>
-          </>
-        }
-        below="The test stays as it was written; what you save here is a new test that takes its place."
-      />
-      {test.correctedByNumber ? (
-        <Notice kind="caution">
-          {test.number} has been corrected already. If that is wrong too, correct{' '}
-          <Link href={`${testPath(test.correctedByNumber)}/correct`}>{test.correctedByNumber}</Link>.
-        </Notice>
-      ) : (
-        <div className="max-w-3xl">
-          <TestForm
-            lotNumber={lot.number}
-            today={today()}
-            packets={packetOptions(lot.packets)}
-            methodsOffered={methodsOffered(test.crop.methods)}
-            countHint={countHint(test.crop.methods)}
-            replicates={test.replicates.map(asDraft)}
-            addressWithoutReplicates={null}
-            correcting={{
-              id: test.id,
-              number: test.number,
-              setOn: test.setOn,
-              finishedOn: test.finishedOn,
-              packetId: test.packet?.id ?? null,
-              method: test.method,
-              notes: test.notes,
-            }}
-          />
-        </div>
-      )}
-    </>
+    <CorrectingTest test={test} path={testPath}>
+      <div className="max-w-3xl">
+        <TestForm
+          lotNumber={lot.number}
+          today={today()}
+          packets={packetOptions(lot.packets)}
+          methodsOffered={methodsOffered(test.crop.methods)}
+          countHint={countHint(test.crop.methods)}
+          replicates={test.replicates.map(asDraft)}
+          addressWithoutReplicates={null}
+          correcting={{
+            id: test.id,
+            number: test.number,
+            setOn: test.setOn,
+            finishedOn: test.finishedOn,
+            packetId: test.packet?.id ?? null,
+            method: test.method,
+            notes: test.notes,
+          }}
+        />
+      </div>
+    </CorrectingTest>
   );
 }
 

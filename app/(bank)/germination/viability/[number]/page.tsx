@@ -3,7 +3,6 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Cautions } from '@/app/_components/cautions';
 import { History } from '@/app/_components/history';
-import { Notice } from '@/app/_components/notice';
 import { PageHead } from '@/app/_components/page-head';
 import { formatDate } from '@/app/_format/figures';
 import { lotPath, viabilityTestPath } from '@/app/_format/links';
@@ -15,6 +14,7 @@ import { mayActAs } from '@/lib/server/auth/roles';
 import { getViabilityTest, type ViabilityTestDetail } from '@/lib/server/queries/viability-test-detail';
 import { today } from '@/lib/server/today';
 import { TreatedSeed } from '../../_parts/bench-advice';
+import { VersionsOfTest } from '../../_parts/versions-of-test';
 import { ViabilityFindings } from '../_parts/viability-findings';
 import { seedInWords } from '../_parts/viability-words';
 
@@ -55,7 +55,7 @@ export default async function ViabilityTestPage({ params }: Props) {
           </Link>
         )}
       </PageHead>
-      <Corrections test={test} />
+      <VersionsOfTest test={test} path={viabilityTestPath} />
       <ViabilityFindings test={test} today={today()} />
       <div className="grid items-start gap-6 lg:grid-cols-2">
         <AsItWasDone test={test} />
@@ -63,38 +63,6 @@ export default async function ViabilityTestPage({ params }: Props) {
       </div>
       <History lines={test.history} />
     </>
-  );
-}
-
-/** Which version of the test this is, and which one speaks. */
-function Corrections({ test }: { test: ViabilityTestDetail }) {
-  if (test.versions.length < 2) return null;
-  const line = (
-    <ol className="mt-1 flex flex-wrap gap-x-4">
-      {test.versions.map(({ number }, index) => (
-        <li key={number} className="flex min-h-11 items-center gap-2">
-          {number === test.number ? (
-            <b className="figures">{number}</b>
-          ) : (
-            <Link href={viabilityTestPath(number)} className="figures text-ink underline underline-offset-3">
-              {number}
-            </Link>
-          )}
-          {index === 0 ? 'as first written' : 'correction'}
-        </li>
-      ))}
-    </ol>
-  );
-  return test.correctedByNumber ? (
-    <Notice kind="caution">
-      <b>This test was corrected.</b> It stays as it was written; {test.versions.at(-1)?.number} speaks for the lot.
-      {line}
-    </Notice>
-  ) : (
-    <Notice kind="note">
-      This is a correction; it speaks for the lot.
-      {line}
-    </Notice>
   );
 }
 

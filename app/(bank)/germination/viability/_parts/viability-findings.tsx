@@ -1,5 +1,4 @@
 import Link from 'next/link';
-import type { ReactNode } from 'react';
 import { Caption } from '@/app/_components/caption';
 import { IntervalStrips, type Strip } from '@/app/_components/interval-strips';
 import { Notice } from '@/app/_components/notice';
@@ -14,6 +13,7 @@ import {
   type ViabilityClass,
 } from '@/lib/domain/germination/dormancy/viability-kinds';
 import type { ViabilityTestDetail } from '@/lib/server/queries/viability-test-detail';
+import { Finding } from '../../_parts/finding';
 import { type Findings, readFindings, type TrayTogether } from './read-findings';
 import { besideForecastInWords, FORECAST_STANDS, foundInWords } from './viability-words';
 
@@ -189,14 +189,5 @@ function Classes({ test }: { test: ViabilityTestDetail }) {
         </tr>
       </tfoot>
     </table>
-  );
-}
-
-function Finding({ term, children }: { term: string; children: ReactNode }) {
-  return (
-    <div className="max-w-prose">
-      <dt className="label">{term}</dt>
-      <dd>{children}</dd>
-    </div>
   );
 }
