@@ -1,11 +1,11 @@
 import 'server-only';
-import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { currentPerson } from '@/lib/server/auth/current-person';
 import type { Command } from '@/lib/server/commands/command';
 import { StaleVersion } from '@/lib/server/commands/stale-version';
 import type { FormState } from './form-state';
 import { nestFields } from './nest-fields';
+import { pagesChanged } from './pages-changed';
 import { failedForm } from './run-form';
 
 /**
@@ -26,6 +26,6 @@ export async function runEditForm<Result>(
     if (error instanceof StaleVersion) state.values.version = String(error.currentVersion);
     return state;
   }
-  revalidatePath('/', 'layout');
+  pagesChanged();
   redirect(next(result));
 }

@@ -1,5 +1,4 @@
 import 'server-only';
-import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { AppError } from '@/lib/server/app-error';
 import { currentPerson } from '@/lib/server/auth/current-person';
@@ -7,6 +6,7 @@ import type { Command } from '@/lib/server/commands/command';
 import { log } from '@/lib/server/log';
 import type { FormState } from './form-state';
 import { nestFields } from './nest-fields';
+import { pagesChanged } from './pages-changed';
 
 /**
  * The five steps of every form: who asks, what was typed, the command, fresh pages, the next screen.
@@ -24,7 +24,7 @@ export async function runForm<Result>(
   } catch (error) {
     return failedForm(error, previous, formData);
   }
-  revalidatePath('/', 'layout');
+  pagesChanged();
   redirect(next(result));
 }
 

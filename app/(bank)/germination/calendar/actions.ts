@@ -1,8 +1,8 @@
 'use server';
 
-import { revalidatePath } from 'next/cache';
 import type { FormState } from '@/app/_actions/form-state';
 import { nestFields } from '@/app/_actions/nest-fields';
+import { pagesChanged } from '@/app/_actions/pages-changed';
 import { failedForm, runForm } from '@/app/_actions/run-form';
 import { currentPerson } from '@/lib/server/auth/current-person';
 import { createCalendarFeed } from '@/lib/server/commands/create-calendar-feed';
@@ -15,7 +15,7 @@ const PAGE = '/germination/calendar';
 export async function makeCalendar(state: FormState, data: FormData): Promise<IssuedSecretState> {
   try {
     const { secret } = await createCalendarFeed(await currentPerson(), nestFields(data));
-    revalidatePath(PAGE);
+    pagesChanged();
     return { formError: null, fieldErrors: {}, values: {}, attempt: state.attempt + 1, secret };
   } catch (error) {
     return failedForm(error, state, data);

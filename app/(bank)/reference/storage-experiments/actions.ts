@@ -1,9 +1,9 @@
 'use server';
 
-import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { FormState } from '@/app/_actions/form-state';
 import { nestFields } from '@/app/_actions/nest-fields';
+import { pagesChanged } from '@/app/_actions/pages-changed';
 import { failedForm, runForm } from '@/app/_actions/run-form';
 import { experimentPath } from '@/app/_format/experiment-path';
 import { AppError } from '@/lib/server/app-error';
@@ -48,7 +48,7 @@ async function takeIn(command: Command<{ id: string }>, state: FormState, data: 
     if (error instanceof StaleVersion) failed.values.version = String(error.currentVersion);
     return failed;
   }
-  revalidatePath('/', 'layout');
+  pagesChanged();
   redirect(experimentPath(id));
 }
 

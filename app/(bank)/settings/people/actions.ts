@@ -1,8 +1,8 @@
 'use server';
 
-import { revalidatePath } from 'next/cache';
 import type { FormState } from '@/app/_actions/form-state';
 import { nestFields } from '@/app/_actions/nest-fields';
+import { pagesChanged } from '@/app/_actions/pages-changed';
 import { failedForm, runForm } from '@/app/_actions/run-form';
 import { currentPerson } from '@/lib/server/auth/current-person';
 import { blockPerson as block } from '@/lib/server/commands/block-person';
@@ -44,7 +44,7 @@ export async function endSessions(state: FormState, data: FormData): Promise<For
 async function showCode(command: Command<IssuedCode>, previous: FormState, data: FormData): Promise<IssuedCodeState> {
   try {
     const issued = await command(await currentPerson(), nestFields(data));
-    revalidatePath('/settings/people', 'layout');
+    pagesChanged();
     return { formError: null, fieldErrors: {}, values: {}, attempt: previous.attempt + 1, issued };
   } catch (error) {
     return failedForm(error, previous, data);

@@ -1,7 +1,7 @@
 'use server';
 
-import { revalidatePath } from 'next/cache';
 import type { FormState } from '@/app/_actions/form-state';
+import { pagesChanged } from '@/app/_actions/pages-changed';
 import { runEditForm } from '@/app/_actions/run-edit-form';
 import { runForm } from '@/app/_actions/run-form';
 import { listHref } from '@/app/_format/list-href';
@@ -38,12 +38,12 @@ export async function changeLines(state: FormState, data: FormData): Promise<For
 /** After a refusal the list is shown as it is now: it may be the list that changed. */
 export async function sendSeed(state: FormState, data: FormData): Promise<FormState> {
   const answer = await runForm(sendRequest, state, data, ({ number }) => `${requestPath(number)}?sent=1`);
-  revalidatePath('/', 'layout');
+  pagesChanged();
   return answer;
 }
 
 export async function turnDown(state: FormState, data: FormData): Promise<FormState> {
   const answer = await runForm(turnDownRequest, state, data, ({ number }) => requestPath(number));
-  revalidatePath('/', 'layout');
+  pagesChanged();
   return answer;
 }

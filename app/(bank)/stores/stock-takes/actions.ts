@@ -1,8 +1,8 @@
 'use server';
 
-import { revalidatePath } from 'next/cache';
 import { z } from 'zod';
 import type { FormState } from '@/app/_actions/form-state';
+import { pagesChanged } from '@/app/_actions/pages-changed';
 import { runForm } from '@/app/_actions/run-form';
 import { stockTakePath } from '@/app/_format/stock-take-path';
 import { readStockTakeEntry } from '@/lib/schemas/stock-take';
@@ -34,7 +34,7 @@ export async function closeCounting(state: FormState, data: FormData): Promise<F
     save ? `${stockTakePath(number)}/review` : stockTakePath(number),
   );
   // Refused: what was counted meanwhile is to be seen beside the refusal.
-  revalidatePath('/stores/stock-takes', 'layout');
+  pagesChanged();
   return answer;
 }
 
@@ -56,7 +56,7 @@ type Pressed = z.output<typeof entrySchema> & { what: 'seeds' | 'grams' | 'here'
  */
 export async function enterPacket(previous: ScanState, data: FormData): Promise<ScanState> {
   const answer = await answerTo(previous, data);
-  if (answer.kind !== 'error') revalidatePath('/stores/stock-takes', 'layout');
+  if (answer.kind !== 'error') pagesChanged();
   return { ...answer, attempt: previous.attempt + 1 };
 }
 

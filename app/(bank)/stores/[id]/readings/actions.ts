@@ -1,9 +1,9 @@
 'use server';
 
-import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { FormState } from '@/app/_actions/form-state';
 import { nestFields } from '@/app/_actions/nest-fields';
+import { pagesChanged } from '@/app/_actions/pages-changed';
 import { failedForm, runForm } from '@/app/_actions/run-form';
 import { readingImportPath, readingsPath } from '@/app/_format/readings-path';
 import { currentPerson } from '@/lib/server/auth/current-person';
@@ -44,8 +44,8 @@ export async function takeImportBack(state: FormState, data: FormData): Promise<
 /** The token comes back with the form instead of a redirect: it is in no address and on no other page. */
 export async function makeToken(state: FormState, data: FormData): Promise<IssuedTokenState> {
   try {
-    const { token, storeId } = await createReadingToken(await currentPerson(), nestFields(data));
-    revalidatePath(readingsPath(storeId), 'layout');
+    const { token } = await createReadingToken(await currentPerson(), nestFields(data));
+    pagesChanged();
     return { formError: null, fieldErrors: {}, values: {}, attempt: state.attempt + 1, token };
   } catch (error) {
     return failedForm(error, state, data);
