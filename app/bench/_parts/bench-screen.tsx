@@ -21,8 +21,6 @@ export function BenchScreen() {
 
 function OpenBench({ bench }: { bench: Bench }) {
   const view = useSyncExternalStore(bench.subscribe, bench.view, bench.view);
-  // The dish under the finger is drawn first, the list behind it after that.
-  const listed = useDeferredValue(view.trays);
   const onNewVersion = useNewVersion();
   const wanted = useOpenTray();
   // A tap is answered at once, and the tray it leads to is drawn right after, piece by piece.
@@ -74,7 +72,7 @@ function OpenBench({ bench }: { bench: Bench }) {
       {wanted !== null && wanted !== number && <OpeningTray number={wanted} />}
       {!open && above}
       <div hidden={number !== null}>
-        <TrayList trays={listed} today={view.today} />
+        <ListBehind trays={view.trays} today={view.today} />
         <BelowList view={view} bench={bench} />
       </div>
       {open && (
@@ -93,6 +91,11 @@ function OpenBench({ bench }: { bench: Bench }) {
       {number !== null && !open && <NotHere number={number} view={view} bench={bench} />}
     </>
   );
+}
+
+/** The dish under the finger is drawn first, the list behind it after that, and nothing else with it. */
+function ListBehind({ trays, today }: { trays: BenchView['trays']; today: string }) {
+  return <TrayList trays={useDeferredValue(trays)} today={today} />;
 }
 
 /** Over everything, so that nothing has to make room for it. */

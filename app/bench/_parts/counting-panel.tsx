@@ -1,4 +1,5 @@
 import { Undo2 } from 'lucide-react';
+import { useLayoutEffect, useMemo, useRef } from 'react';
 import type { TrayView } from '../_store/bench-view';
 import { ClassChooser } from './class-chooser';
 import { Counter } from './counter';
@@ -23,6 +24,7 @@ interface Props {
 /** What is counted with, under the thumb. */
 export function CountingPanel({ view, counting, said, canUndo, following, onNext, onHelp }: Props) {
   const { state, on, onWords } = counting;
+  const keys = useSteadyKeys(counting);
   return (
     <>
       {counting.disagrees ? (
@@ -55,7 +57,7 @@ export function CountingPanel({ view, counting, said, canUndo, following, onNext
             onLess={counting.less}
             onMore={counting.more}
           />
-          <Keypad onDigit={counting.digit} onBack={counting.digitBack} onNoneNew={counting.noneNew} />
+          <Keypad {...keys} />
         </>
       )}
       <div className="grid grid-cols-[repeat(auto-fit,minmax(6.5rem,1fr))] gap-1.5">
@@ -87,5 +89,21 @@ export function CountingPanel({ view, counting, said, canUndo, following, onNext
         Keys (?)
       </button>
     </>
+  );
+}
+
+/** The keypad's deeds as the same functions for as long as the panel stands; each does what holds when it is called. */
+function useSteadyKeys(counting: Counting) {
+  const latest = useRef(counting);
+  useLayoutEffect(() => {
+    latest.current = counting;
+  });
+  return useMemo(
+    () => ({
+      onDigit: (digit: string) => latest.current.digit(digit),
+      onBack: () => latest.current.digitBack(),
+      onNoneNew: () => latest.current.noneNew(),
+    }),
+    [],
   );
 }

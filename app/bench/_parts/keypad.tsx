@@ -1,4 +1,5 @@
 import { Delete } from 'lucide-react';
+import { memo } from 'react';
 import { keepFocus } from './keep-focus';
 
 const KEY =
@@ -10,8 +11,8 @@ interface Props {
   onNoneNew: () => void;
 }
 
-/** Digits for today's number, under the thumb. */
-export function Keypad({ onDigit, onBack, onNoneNew }: Props) {
+/** Digits for today's number, under the thumb. Drawn once: what its keys do is asked for when one is pressed. */
+export const Keypad = memo(function Keypad({ onDigit, onBack, onNoneNew }: Props) {
   const digits = (row: string) =>
     [...row].map((digit) => (
       <button
@@ -49,4 +50,4 @@ export function Keypad({ onDigit, onBack, onNoneNew }: Props) {
       </button>
     </fieldset>
   );
-}
+});

@@ -2,6 +2,7 @@
 
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Bench, TrayView } from '../_store/bench-view';
+import { BelowTray } from './below-tray';
 import { onCountingKey } from './counting-keys';
 import { CountingPanel } from './counting-panel';
 import { DishTabs } from './dish-tabs';
@@ -11,10 +12,8 @@ import { KeyHelp } from './key-help';
 import { SeedDish } from './seed-dish';
 import { seedsInDish } from './seeds-in-dish';
 import { tallyInWords, tallyOf } from './tally-words';
-import { TrayDays } from './tray-days';
 import { ReadyToClose, StillOpen } from './tray-done';
 import { TrayHead } from './tray-head';
-import { TrayNotes } from './tray-notes';
 import { isDoneWith } from './tray-progress';
 import { useCounting } from './use-counting';
 import { useWakeLock } from './wake-lock';
@@ -99,7 +98,7 @@ export function TrayScreen({ bench, view, today, online, above, canUndo, onDone 
             )}
             <DishTabs dishes={dishes} open={index} on={on} onWords={onWords} onOpen={openDish} />
             <DishTroubles state={state} on={on} onDay={counting.openDay} />
-            <div className="relative min-h-34 flex-1 @min-[40rem]:h-[min(30rem,calc(100svh-13rem))] @min-[40rem]:flex-none">
+            <div className="relative min-h-34 flex-1 contain-strict @min-[40rem]:h-[min(30rem,calc(100svh-13rem))] @min-[40rem]:flex-none">
               <SeedDish
                 marks={seedsInDish(state, on)}
                 chosen={counting.chosen}
@@ -152,22 +151,7 @@ export function TrayScreen({ bench, view, today, online, above, canUndo, onDone 
           </div>
         </div>
       </div>
-      <section
-        ref={notes}
-        tabIndex={-1}
-        aria-label="Notes, photos and other days"
-        className="mx-auto grid max-w-xl gap-6 px-3 pt-4 pb-8 outline-none [contain-intrinsic-size:auto_40rem] [content-visibility:auto] @min-[40rem]:max-w-5xl @min-[40rem]:grid-cols-2"
-      >
-        <TrayNotes
-          bench={bench}
-          tray={tray}
-          position={state.dish.position}
-          on={on}
-          only={dishes.length === 1}
-          sent={online && view.waiting === 0}
-        />
-        <TrayDays view={view} counting={counting} today={today} />
-      </section>
+      <BelowTray ref={notes} bench={bench} view={view} counting={counting} today={today} online={online} />
       <KeyHelp ref={help} />
     </section>
   );
