@@ -1,4 +1,7 @@
-import { type ClassedReplicate, SEED_CLASSES } from '@/lib/domain/germination/seed-classes';
+import { ScrollBox } from '@/app/_components/scroll-box';
+import { TableHead } from '@/app/_components/table-head';
+import type { ClassedReplicate } from '@/lib/domain/germination/seed-classes';
+import { CLASS_COLUMNS, ClassCells } from './class-cells';
 import { Dish } from './dish';
 
 /** Every replicate as it was counted: the dishes to look at, and the same figures in a table. */
@@ -25,37 +28,19 @@ export function ReplicatesShown({ replicates }: { replicates: (ClassedReplicate 
       </ul>
       <details>
         <summary className="w-fit cursor-pointer py-2.5 font-semibold">Counts in a table</summary>
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls sideways must be reachable by keyboard */}
-        <section aria-label="Counts of each replicate" tabIndex={0} className="overflow-x-auto">
+        <ScrollBox label="Counts of each replicate">
           <table className="ledger">
-            <thead>
-              <tr>
-                <th scope="col">Replicate</th>
-                <th scope="col" className="number">
-                  seeds
-                </th>
-                {SEED_CLASSES.map((seedClass) => (
-                  <th scope="col" key={seedClass} className="number">
-                    {seedClass}
-                  </th>
-                ))}
-              </tr>
-            </thead>
+            <TableHead columns={['Replicate', ...CLASS_COLUMNS]} words={['Replicate']} />
             <tbody>
               {replicates.map((replicate) => (
                 <tr key={replicate.position}>
                   <td className="figures py-2!">{replicate.position}</td>
-                  <td className="number py-2!">{replicate.seeds}</td>
-                  {SEED_CLASSES.map((seedClass) => (
-                    <td key={seedClass} className="number py-2!">
-                      {replicate[seedClass]}
-                    </td>
-                  ))}
+                  <ClassCells of={replicate} className="py-2!" />
                 </tr>
               ))}
             </tbody>
           </table>
-        </section>
+        </ScrollBox>
       </details>
     </div>
   );

@@ -1,11 +1,18 @@
+import clsx from 'clsx';
 import { ScrollBox } from '@/app/_components/scroll-box';
+import { TableHead } from '@/app/_components/table-head';
 import type { TestSummary } from '@/lib/domain/germination/result';
-import { type ClassedReplicate, SEED_CLASSES } from '@/lib/domain/germination/seed-classes';
+import type { ClassedReplicate } from '@/lib/domain/germination/seed-classes';
+import { CLASS_COLUMNS, ClassCells } from '../../../_parts/class-cells';
 
 interface Props {
   replicates: (ClassedReplicate & { position: number })[];
   summary: TestSummary;
 }
+
+/** Low on a screen, lower on paper: the sheet is one page. */
+const CELL = 'py-1! print:py-0.5!';
+const ROW_HEAD = `px-2! ${CELL} text-ink!`;
 
 /** Every replicate, their sum, and whole percents that add to 100. */
 export function CertificateTable({ replicates, summary }: Props) {
@@ -13,56 +20,29 @@ export function CertificateTable({ replicates, summary }: Props) {
     <ScrollBox label="Replicates">
       <table className="ledger tight">
         <caption className="sr-only">Replicates and their sum</caption>
-        <thead>
-          <tr>
-            <th scope="col">replicate</th>
-            <th scope="col" className="number">
-              seeds
-            </th>
-            {SEED_CLASSES.map((seedClass) => (
-              <th scope="col" key={seedClass} className="number">
-                {seedClass}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead columns={['replicate', ...CLASS_COLUMNS]} words={['replicate']} />
         <tbody>
           {replicates.map((replicate) => (
             <tr key={replicate.position}>
-              <th scope="row" className="figures px-2! py-1! print:py-0.5! text-ink!">
+              <th scope="row" className={clsx('figures', ROW_HEAD)}>
                 {replicate.position}
               </th>
-              <td className="number py-1! print:py-0.5!">{replicate.seeds}</td>
-              {SEED_CLASSES.map((seedClass) => (
-                <td key={seedClass} className="number py-1! print:py-0.5!">
-                  {replicate[seedClass]}
-                </td>
-              ))}
+              <ClassCells of={replicate} className={CELL} />
             </tr>
           ))}
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row" className="px-2! py-1! print:py-0.5! text-ink!">
+            <th scope="row" className={ROW_HEAD}>
               together
             </th>
-            <td className="number py-1! print:py-0.5! font-semibold">{summary.seeds}</td>
-            {SEED_CLASSES.map((seedClass) => (
-              <td key={seedClass} className="number py-1! print:py-0.5! font-semibold">
-                {summary.totals[seedClass]}
-              </td>
-            ))}
+            <ClassCells of={{ seeds: summary.seeds, ...summary.totals }} className={clsx(CELL, 'font-semibold')} />
           </tr>
           <tr>
-            <th scope="row" className="px-2! py-1! print:py-0.5! text-ink!">
+            <th scope="row" className={ROW_HEAD}>
               percent
             </th>
-            <td className="number py-1! print:py-0.5!">100</td>
-            {SEED_CLASSES.map((seedClass) => (
-              <td key={seedClass} className="number py-1! print:py-0.5!">
-                {summary.roundedPercentages[seedClass]}
-              </td>
-            ))}
+            <ClassCells of={{ seeds: 100, ...summary.roundedPercentages }} className={CELL} />
           </tr>
         </tfoot>
       </table>
