@@ -1,8 +1,9 @@
 import clsx from 'clsx';
 import Link from 'next/link';
+import { TrayLink } from '@/app/_components/tray-link';
+import { TrayNames } from '@/app/_components/tray-names';
 import { benchPath } from '@/app/_format/bench-path';
 import { formatCount, formatDate } from '@/app/_format/figures';
-import { testPath } from '@/app/_format/links';
 import { nextCountInWords } from '@/app/_format/next-count-words';
 import { type TrayUnderWay, waitsToBeCounted } from '@/lib/server/queries/trays-under-way';
 
@@ -48,7 +49,7 @@ export function BenchToday({ trays, today, mayCount }: Props) {
         <ul>
           {latestFirst.slice(0, MOST_SHOWN).map((tray) => (
             <li key={tray.number} className="border-b border-rule last:border-0">
-              <TrayLink tray={tray} toBench={mayCount}>
+              <TrayLink number={tray.number} atBench={mayCount} className={ROW}>
                 <span>
                   <b>{tray.accessionName}</b> <span className="quiet">{tray.cropName}</span>
                   <span className="figures block text-sm">{tray.number}</span>
@@ -86,38 +87,12 @@ function nothingToday(trays: readonly TrayUnderWay[]): string {
 
 const ROW = 'grid gap-1 px-5 py-3 text-ink no-underline hover:bg-sunk sm:grid-cols-[16rem_1fr] sm:gap-4';
 
-function TrayLink({ tray, toBench, children }: { tray: TrayUnderWay; toBench: boolean; children: React.ReactNode }) {
-  return toBench ? (
-    <a href={benchPath(tray.number)} className={ROW}>
-      {children}
-    </a>
-  ) : (
-    <Link href={testPath(tray.number)} prefetch={false} className={ROW}>
-      {children}
-    </Link>
-  );
-}
-
 function Waiting({ title, trays }: { title: string; trays: readonly TrayUnderWay[] }) {
   if (trays.length === 0) return null;
   return (
     <div className="flex flex-wrap items-center gap-x-4 border-t border-rule px-5 py-1.5">
       <h3 className="text-base font-semibold">{title}</h3>
-      <ul className="flex flex-wrap gap-x-4">
-        {trays.map((tray) => (
-          <li key={tray.number}>
-            <Link
-              href={testPath(tray.number)}
-              prefetch={false}
-              className="inline-flex min-h-11 items-center text-leaf underline underline-offset-3"
-            >
-              <span>
-                <span className="figures">{tray.number}</span> {tray.accessionName}
-              </span>
-            </Link>
-          </li>
-        ))}
-      </ul>
+      <TrayNames trays={trays} colour="text-leaf" className="flex flex-wrap gap-x-4" />
     </div>
   );
 }

@@ -2,9 +2,10 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { EmptyState } from '@/app/_components/list/empty-state';
 import { PageHead } from '@/app/_components/page-head';
+import { TrayNames } from '@/app/_components/tray-names';
 import { benchPath } from '@/app/_format/bench-path';
 import { formatCount, formatDate } from '@/app/_format/figures';
-import { lotPath, testPath } from '@/app/_format/links';
+import { lotPath } from '@/app/_format/links';
 import { addDays, type CalendarDate, toEpochDay } from '@/lib/domain/calendar/calendar-date';
 import { countAgenda } from '@/lib/domain/germination/bench/count-agenda';
 import { calendarQuerySchema } from '@/lib/schemas/calendar-query';
@@ -143,21 +144,7 @@ function ToClose({ trays }: { trays: readonly TrayUnderWay[] }) {
     <section className="sheet" aria-labelledby="to-close">
       <h2 id="to-close">Ready to close</h2>
       <p className="quiet">Every seed of these is classed.</p>
-      <ul className="mt-2">
-        {trays.map((tray) => (
-          <li key={tray.number}>
-            <Link
-              href={testPath(tray.number)}
-              prefetch={false}
-              className="inline-flex min-h-11 items-center text-ink underline underline-offset-3"
-            >
-              <span>
-                <span className="figures">{tray.number}</span> {tray.accessionName}
-              </span>
-            </Link>
-          </li>
-        ))}
-      </ul>
+      <TrayNames trays={trays} colour="text-ink" className="mt-2" />
     </section>
   );
 }

@@ -1,8 +1,5 @@
-import clsx from 'clsx';
 import { Flag, TriangleAlert } from 'lucide-react';
-import Link from 'next/link';
-import { benchPath } from '@/app/_format/bench-path';
-import { testPath } from '@/app/_format/links';
+import { TrayLink } from '@/app/_components/tray-link';
 import { lateInWords } from '@/app/_format/next-count-words';
 import type { AgendaEntry, AgendaGroup } from '@/lib/domain/germination/bench/count-agenda';
 import { temperaturesInDegrees } from '@/lib/domain/germination/bench/tray-method';
@@ -30,9 +27,12 @@ export function CountGroups({ groups, atBench }: Props) {
   ));
 }
 
+const ENTRY =
+  'grid min-h-11 content-center gap-x-4 gap-y-1 px-5 py-2 text-ink no-underline hover:bg-sunk sm:grid-cols-[minmax(0,1fr)_auto] sm:items-center';
+
 function TrayEntry({ entry: { tray, count }, atBench }: { entry: AgendaEntry<TrayUnderWay>; atBench: boolean }) {
-  const inside = (
-    <>
+  return (
+    <TrayLink number={tray.number} atBench={atBench} className={ENTRY}>
       <span className="min-w-0">
         <span className="figures font-bold">{tray.number}</span> <b>{tray.accessionName}</b>{' '}
         <span className="quiet">{tray.cropName}</span>
@@ -54,20 +54,7 @@ function TrayEntry({ entry: { tray, count }, atBench }: { entry: AgendaEntry<Tra
           {tray.dishes} {tray.dishes === 1 ? 'dish' : 'dishes'}, {tray.remaining} of {tray.seeds} seeds still there
         </span>
       </span>
-    </>
-  );
-  const className = clsx(
-    'grid min-h-11 content-center gap-x-4 gap-y-1 px-5 py-2 text-ink no-underline hover:bg-sunk',
-    'sm:grid-cols-[minmax(0,1fr)_auto] sm:items-center',
-  );
-  return atBench ? (
-    <a href={benchPath(tray.number)} className={className}>
-      {inside}
-    </a>
-  ) : (
-    <Link href={testPath(tray.number)} prefetch={false} className={className}>
-      {inside}
-    </Link>
+    </TrayLink>
   );
 }
 
