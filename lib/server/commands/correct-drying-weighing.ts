@@ -5,7 +5,7 @@ import { newId } from '../new-id';
 import { defineCommand } from './command';
 import { dryingRunInHand, refuseOddWeight } from './drying-run-in-hand';
 import { fieldError } from './field-error';
-import { momentOf } from './moment-of-weighing';
+import { minuteInWords, momentOf } from './moment-of-weighing';
 
 /**
  * Puts a weighing right by a further one that names it, also after the run has ended. Where no time is given the old one
@@ -41,8 +41,8 @@ export const correctDryingWeighing = defineCommand({
     if (next && isFirst !== atEpochSeconds < next.atEpochSeconds) {
       throw fieldError({
         at: isFirst
-          ? `The run begins with this weighing: write a time before the next one, ${clock(next.atEpochSeconds)}.`
-          : `The run began at ${clock(next.atEpochSeconds)}: write a later time.`,
+          ? `The run begins with this weighing: write a time before the next one, ${minuteInWords(next.atEpochSeconds)}.`
+          : `The run began at ${minuteInWords(next.atEpochSeconds)}: write a later time.`,
       });
     }
     if (input.weightG === old.weightG && atEpochSeconds === old.atEpochSeconds) {
@@ -55,7 +55,7 @@ export const correctDryingWeighing = defineCommand({
     await audit({
       entity: 'drying run',
       entityId: run.id,
-      summary: `Corrected a weighing of ${run.number}, lot ${run.lot.number}: ${input.weightG} g at ${clock(atEpochSeconds)} in place of ${old.weightG} g at ${clock(old.atEpochSeconds)}`,
+      summary: `Corrected a weighing of ${run.number}, lot ${run.lot.number}: ${input.weightG} g at ${minuteInWords(atEpochSeconds)} in place of ${old.weightG} g at ${minuteInWords(old.atEpochSeconds)}`,
       before: { weightG: old.weightG, atEpochSeconds: old.atEpochSeconds },
       after: { weightG: input.weightG, atEpochSeconds },
     });
@@ -67,5 +67,3 @@ export const correctDryingWeighing = defineCommand({
 function momentKept(typed: string | undefined, old: number): number {
   return typed === undefined || typed === localMinute(old) ? old : momentOf(typed, nowEpochSeconds());
 }
-
-const clock = (epochSeconds: number) => localMinute(epochSeconds).replace('T', ' ');

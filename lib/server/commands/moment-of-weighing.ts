@@ -1,4 +1,4 @@
-import { epochSecondsOf } from '../local-time';
+import { epochSecondsOf, localMinute } from '../local-time';
 import { fieldError } from './field-error';
 
 /** A phone's clock may run a little ahead of this computer's. */
@@ -19,3 +19,6 @@ export function momentOf(typed: string | undefined, now: number): number {
   if (at > now + CLOCKS_APART_SECONDS) throw fieldError({ at: 'This lies ahead: leave it empty for now.' });
   return Math.min(at, now);
 }
+
+/** '2026-11-20 09:00', by the seed room's clock. */
+export const minuteInWords = (epochSeconds: number): string => localMinute(epochSeconds).replace('T', ' ');

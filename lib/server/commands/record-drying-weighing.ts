@@ -1,10 +1,10 @@
 import { recordDryingWeighingSchema } from '@/lib/schemas/drying-run';
-import { localMinute, nowEpochSeconds } from '../local-time';
+import { nowEpochSeconds } from '../local-time';
 import { newId } from '../new-id';
 import { defineCommand } from './command';
 import { dryingRunInHand, refuseOddWeight } from './drying-run-in-hand';
 import { fieldError } from './field-error';
-import { momentOf } from './moment-of-weighing';
+import { minuteInWords, momentOf } from './moment-of-weighing';
 
 /** The same weight so soon after is one weighing sent twice, or read by two people. */
 const SAME_WEIGHING_SECONDS = 60;
@@ -31,7 +31,7 @@ export const recordDryingWeighing = defineCommand({
     const [first] = run.weighings;
     if (first && wanted < first.atEpochSeconds) {
       throw fieldError({
-        at: `The run was started at ${clock(first.atEpochSeconds)}, and the moisture is known from then on.`,
+        at: `The run was started at ${minuteInWords(first.atEpochSeconds)}, and the moisture is known from then on.`,
       });
     }
     const repeated = run.weighings.find(
@@ -40,7 +40,7 @@ export const recordDryingWeighing = defineCommand({
     );
     if (repeated) {
       throw fieldError({
-        weightG: `${repeated.weightG} g at ${clock(repeated.atEpochSeconds)} is written down already.`,
+        weightG: `${repeated.weightG} g at ${minuteInWords(repeated.atEpochSeconds)} is written down already.`,
       });
     }
     const taken = new Set(run.weighings.map(({ atEpochSeconds }) => atEpochSeconds));
@@ -57,10 +57,8 @@ export const recordDryingWeighing = defineCommand({
     await audit({
       entity: 'drying run',
       entityId: run.id,
-      summary: `Weighed ${run.number} of lot ${run.lot.number}: ${input.weightG} g at ${clock(atEpochSeconds)}`,
+      summary: `Weighed ${run.number} of lot ${run.lot.number}: ${input.weightG} g at ${minuteInWords(atEpochSeconds)}`,
     });
     return { number: run.number };
   },
 });
-
-const clock = (epochSeconds: number) => localMinute(epochSeconds).replace('T', ' ');

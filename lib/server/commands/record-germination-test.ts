@@ -3,13 +3,15 @@ import type { Prisma } from '@/generated/prisma/client';
 import { type GerminationTestInput, germinationTestInput, type ReplicateInput } from '../../schemas/germination-test';
 import { AppError } from '../app-error';
 import { newId } from '../new-id';
+import { auditSeedOfTest, auditTest } from './audit-test';
 import { defineCommand } from './command';
-import { fieldError } from './field-error';
 import { findTwinTest } from './find-twin-test';
 import { nextTestNumber } from './next-test-number';
+import { requireLotToTest } from './require-lot-to-test';
 import { requirePacketOfLot } from './require-packet-of-lot';
 import { requireTestWithdrawal } from './require-test-withdrawal';
 import { requireUncorrected } from './require-uncorrected';
+import { takeTestSeed } from './take-test-seed';
 
 type Transaction = Prisma.TransactionClient;
 
@@ -28,7 +30,7 @@ export const recordGerminationTest = defineCommand({
   role: 'volunteer',
   schema: germinationTestInput,
   async run({ tx, person, audit, rejudge }, input) {
-    const lot = await requireLot(tx, input);
+    const lot = await requireLotToTest(tx, input.lot, { on: input.setOn, field: 'setOn' });
     const corrected = input.correctsId ? await testToCorrect(tx, input.correctsId) : null;
     const seeds = sumOf(input.replicates, 'seeds');
     const takenOut =
@@ -45,8 +47,8 @@ export const recordGerminationTest = defineCommand({
     const id = newId();
     const number = await nextTestNumber(tx);
     const takes = input.takeSeed && packet !== null && corrected === null && takenOut === null;
-    const line = takes ? { packetId: packet.id, seeds, on: input.setOn, number, byId: person.id } : null;
-    const withdrawalId = line ? await takeSeed(tx, line) : takenOut?.id;
+    const line = { seeds, on: input.setOn, note: `Germination test ${number}`, byId: person.id };
+    const taken = takes ? await takeTestSeed(tx, { packetId: packet.id, ...line }, refusalsOf(seeds)) : null;
     await tx.germinationTest.create({
       data: {
         id,
@@ -59,67 +61,24 @@ export const recordGerminationTest = defineCommand({
         notes: input.notes,
         byId: person.id,
         correctsId: corrected?.id,
-        withdrawalId,
+        withdrawalId: taken ?? takenOut?.id ?? null,
       },
     });
     await tx.replicate.createMany({
       data: input.replicates.map((replicate, index) => ({ testId: id, position: index + 1, ...replicate })),
     });
 
-    const result = `${sumOf(input.replicates, 'normal')} normal of ${seeds} seeds`;
-    await audit({
-      entity: 'germination test',
-      entityId: id,
-      summary: corrected
-        ? `Corrected ${corrected.number} as ${number}, lot ${lot.number}: ${result}. Reason: ${input.correctionReason}`
-        : `Recorded ${number} on lot ${lot.number}: ${result}`,
-      before: corrected ?? undefined,
+    await auditTest(audit, {
+      ...{ entity: 'germination test', id, number, lot, corrected, correctionReason: input.correctionReason },
+      result: `${sumOf(input.replicates, 'normal')} normal of ${seeds} seeds`,
       after: { number, ...input },
     });
-    if (corrected) {
-      await audit({
-        entity: 'germination test',
-        entityId: corrected.id,
-        summary: `Corrected by ${number}. Reason: ${input.correctionReason}`,
-      });
-    }
-    if (takes) {
-      await audit({
-        entity: 'packet',
-        entityId: packet.id,
-        summary: `${seeds} seeds taken out of ${packet.number} for test ${number}`,
-      });
-    }
-    if (takenOut) {
-      await audit({
-        entity: 'packet',
-        entityId: takenOut.packet.id,
-        summary: `${takenOut.seeds} seeds taken out of ${takenOut.packet.number} on ${takenOut.on} went into test ${number}`,
-      });
-    }
+    if (takes) await auditSeedOfTest(audit, { seeds, packet }, `test ${number}`);
+    if (takenOut) await auditSeedOfTest(audit, takenOut, `test ${number}`);
     rejudge([...new Set([lot.id, ...(corrected ? [corrected.lotId] : [])])]);
     return { id, number };
   },
 });
-
-interface FoundLot {
-  id: string;
-  number: string;
-}
-
-async function requireLot(tx: Transaction, input: GerminationTestInput): Promise<FoundLot> {
-  const lot = await tx.lot.findUnique({
-    where: { number: input.lot },
-    select: { id: true, number: true, harvestedOn: true },
-  });
-  if (!lot) throw fieldError({ lot: `There is no lot ${input.lot} in the collection.` });
-  if (input.setOn < lot.harvestedOn) {
-    throw fieldError({
-      setOn: `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`,
-    });
-  }
-  return lot;
-}
 
 async function testToCorrect(tx: Transaction, id: string) {
   const test = await tx.germinationTest.findUnique({
@@ -145,29 +104,12 @@ async function refuseTwin(tx: Transaction, lotId: string, input: GerminationTest
   }
 }
 
-async function takeSeed(
-  tx: Transaction,
-  { packetId, seeds, on, number, byId }: { packetId: string; seeds: number; on: string; number: string; byId: string },
-): Promise<string> {
-  const ledger = await tx.movement.aggregate({ where: { packetId }, _sum: { seeds: true }, _min: { on: true } });
-  const held = ledger._sum.seeds ?? 0;
-  if (seeds > held) {
-    throw fieldError({
-      packetId: `The packet holds ${held} seeds, and the replicates need ${seeds}. Choose another packet, or do not take the seeds out of the ledger.`,
-    });
-  }
-  const filledOn = ledger._min.on;
-  if (filledOn !== null && on < filledOn) {
-    throw fieldError({
-      packetId: `This packet was filled on ${filledOn}, after the test was set: the seeds did not come out of it. Choose another packet, or do not take the seeds out of the ledger.`,
-    });
-  }
-  const id = newId();
-  await tx.movement.create({
-    data: { id, packetId, on, reason: 'test', seeds: -seeds, seedsSd: 0, note: `Germination test ${number}`, byId },
-  });
-  return id;
-}
+const refusalsOf = (seeds: number) => ({
+  overdrawn: (held: number) =>
+    `The packet holds ${held} seeds, and the replicates need ${seeds}. Choose another packet, or do not take the seeds out of the ledger.`,
+  filledLater: (filledOn: string) =>
+    `This packet was filled on ${filledOn}, after the test was set: the seeds did not come out of it. Choose another packet, or do not take the seeds out of the ledger.`,
+});
 
 const sumOf = (replicates: readonly ReplicateInput[], count: 'seeds' | 'normal') =>
   replicates.reduce((sum, replicate) => sum + replicate[count], 0);

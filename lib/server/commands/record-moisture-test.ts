@@ -7,9 +7,11 @@ import { type MoistureTestInput, moistureTestInput } from '@/lib/schemas/moistur
 import { AppError } from '../app-error';
 import { newId } from '../new-id';
 import { nextNumber } from '../next-number';
+import { auditSeedOfTest, auditTest } from './audit-test';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
 import { packetBalance } from './packet-balance';
+import { requireLotToTest } from './require-lot-to-test';
 import { requirePacketOfLot } from './require-packet-of-lot';
 import { requireUncorrected } from './require-uncorrected';
 import { seedsInGrams } from './seeds-in-grams';
@@ -32,7 +34,7 @@ export const recordMoistureTest = defineCommand({
   role: 'volunteer',
   schema: moistureTestInput,
   async run({ tx, person, audit, rejudge }, input) {
-    const lot = await requireLot(tx, input);
+    const lot = await requireLotToTest(tx, input.lot, { on: input.testedOn, field: 'testedOn' });
     const corrected = input.correctsId ? await testToCorrect(tx, input.correctsId) : null;
     const packet = input.packetId ? await requirePacketOfLot(tx, input.packetId, lot) : null;
     const moisturePercent = await moistureFound(tx, input, lot.accession.cropId);
@@ -61,56 +63,18 @@ export const recordMoistureTest = defineCommand({
       data: input.dishes.map((dish, index) => ({ testId: id, position: index + 1, ...dish })),
     });
 
-    const result = `${moisturePercent.toFixed(1)} % by ${moistureMethod(input.method).short}`;
-    await audit({
-      entity: 'moisture test',
-      entityId: id,
-      summary: corrected
-        ? `Corrected ${corrected.number} as ${number}, lot ${lot.number}: ${result}. Reason: ${input.correctionReason}`
-        : `Recorded ${number} on lot ${lot.number}: ${result}`,
-      before: corrected ?? undefined,
+    await auditTest(audit, {
+      ...{ entity: 'moisture test', id, number, lot, corrected, correctionReason: input.correctionReason },
+      result: `${moisturePercent.toFixed(1)} % by ${moistureMethod(input.method).short}`,
       after: { ...test, dishes: input.dishes },
     });
-    if (corrected) {
-      await audit({
-        entity: 'moisture test',
-        entityId: corrected.id,
-        summary: `Corrected by ${number}. Reason: ${input.correctionReason}`,
-      });
-    }
     if (taken && packet) {
-      await audit({
-        entity: 'packet',
-        entityId: packet.id,
-        summary: `${taken.seeds} seeds taken out of ${packet.number} for moisture test ${number}`,
-      });
+      await auditSeedOfTest(audit, { seeds: taken.seeds, packet }, `moisture test ${number}`);
     }
     rejudge([...new Set([lot.id, ...(corrected ? [corrected.lotId] : [])])]);
     return { number, lotNumber: lot.number, moisturePercent };
   },
 });
-
-type FoundLot = Awaited<ReturnType<typeof requireLot>>;
-
-async function requireLot(tx: Transaction, input: MoistureTestInput) {
-  const lot = await tx.lot.findUnique({
-    where: { number: input.lot },
-    select: {
-      id: true,
-      number: true,
-      harvestedOn: true,
-      thousandSeedWeightG: true,
-      accession: { select: { cropId: true } },
-    },
-  });
-  if (!lot) throw fieldError({ lot: `There is no lot ${input.lot} in the collection.` });
-  if (input.testedOn < lot.harvestedOn) {
-    throw fieldError({
-      testedOn: `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`,
-    });
-  }
-  return lot;
-}
 
 async function testToCorrect(tx: Transaction, id: string) {
   const test = await tx.moistureTest.findUnique({
@@ -185,7 +149,7 @@ const inOrder = ({ dishG, dishAndFreshG, dishAndDryG, beforePreDryingG, afterPre
 
 async function takeSeed(
   tx: Transaction,
-  packet: { id: string; number: string; lot: FoundLot },
+  packet: { id: string; number: string; lot: { id: string; thousandSeedWeightG: number | null } },
   { used, testedOn }: MoistureTestInput,
   number: string,
   byId: string,

@@ -5,11 +5,14 @@ import { AppError } from '../app-error';
 import { newId } from '../new-id';
 import { nextNumber } from '../next-number';
 import { ungerminatedSeed } from '../trays/ungerminated-seed';
+import { auditSeedOfTest, auditTest } from './audit-test';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
+import { requireLotToTest } from './require-lot-to-test';
 import { requirePacketOfLot } from './require-packet-of-lot';
 import { requireTestWithdrawal } from './require-test-withdrawal';
 import { requireUncorrected } from './require-uncorrected';
+import { takeTestSeed } from './take-test-seed';
 
 type Transaction = Prisma.TransactionClient;
 
@@ -30,15 +33,12 @@ export const recordViabilityTest = defineCommand({
   role: 'volunteer',
   schema: viabilityTestInput,
   async run({ tx, person, audit, rejudge }, input) {
-    const lot = await requireLot(tx, input);
+    const began = { on: input.testedOn, field: 'testedOn' };
+    const lot = await requireLotToTest(tx, input.lot, began);
     const corrected = input.correctsId ? await testToCorrect(tx, input.correctsId) : null;
     const tray = input.trayId ? await requireTray(tx, input.trayId, lot, input) : null;
     const takenOut = input.withdrawalId
-      ? await requireTestWithdrawal(tx, input.withdrawalId, {
-          lot,
-          seeds: input.seeds,
-          began: { on: input.testedOn, field: 'testedOn' },
-        })
+      ? await requireTestWithdrawal(tx, input.withdrawalId, { lot, seeds: input.seeds, began })
       : null;
     const packet =
       tray?.packet ?? takenOut?.packet ?? (input.packetId ? await requirePacketOfLot(tx, input.packetId, lot) : null);
@@ -63,37 +63,16 @@ export const recordViabilityTest = defineCommand({
 
     const what = VIABILITY_KIND_LABELS[input.kind];
     const result = `${what}, ${aliveIn(input)} of ${input.seeds} seeds ${input.kind === 'cut' ? 'firm' : 'stained as living seed'}`;
-    await audit({
-      entity: 'viability test',
-      entityId: id,
-      summary: corrected
-        ? `Corrected ${corrected.number} as ${number}, lot ${lot.number}: ${result}. Reason: ${input.correctionReason}`
-        : `Recorded ${number} on lot ${lot.number}: ${result}${tray ? `, left over in ${tray.number}` : ''}`,
-      before: corrected ?? undefined,
-      after: test,
+    await auditTest(audit, {
+      ...{ entity: 'viability test', id, number, lot, corrected, correctionReason: input.correctionReason },
+      ...{ result, after: test },
+      ...(tray ? { origin: `, left over in ${tray.number}` } : {}),
     });
-    if (corrected) {
-      await audit({
-        entity: 'viability test',
-        entityId: corrected.id,
-        summary: `Corrected by ${number}. Reason: ${input.correctionReason}`,
-      });
-    }
     if (line && packet) {
-      await audit({
-        entity: 'packet',
-        entityId: packet.id,
-        summary: `${input.seeds} seeds taken out of ${packet.number} for ${what} ${number}`,
-      });
+      await auditSeedOfTest(audit, { seeds: input.seeds, packet }, `${what} ${number}`);
       rejudge([lot.id]);
     }
-    if (takenOut) {
-      await audit({
-        entity: 'packet',
-        entityId: takenOut.packet.id,
-        summary: `${takenOut.seeds} seeds taken out of ${takenOut.packet.number} on ${takenOut.on} went into ${what} ${number}`,
-      });
-    }
+    if (takenOut) await auditSeedOfTest(audit, takenOut, `${what} ${number}`);
     return { number };
   },
 });
@@ -103,20 +82,6 @@ const aliveIn = ({ counts }: ViabilityTestInput) => counts.stainedNormally ?? co
 interface FoundLot {
   id: string;
   number: string;
-}
-
-async function requireLot(tx: Transaction, input: ViabilityTestInput): Promise<FoundLot> {
-  const lot = await tx.lot.findUnique({
-    where: { number: input.lot },
-    select: { id: true, number: true, harvestedOn: true },
-  });
-  if (!lot) throw fieldError({ lot: `There is no lot ${input.lot} in the collection.` });
-  if (input.testedOn < lot.harvestedOn) {
-    throw fieldError({
-      testedOn: `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`,
-    });
-  }
-  return lot;
 }
 
 async function testToCorrect(tx: Transaction, id: string) {
@@ -173,36 +138,22 @@ async function refuseTwin(
   }
 }
 
-async function takeSeed(
+function takeSeed(
   tx: Transaction,
   packet: { id: string; number: string },
   { seeds, testedOn, kind }: ViabilityTestInput,
   number: string,
   byId: string,
 ): Promise<string> {
-  const ledger = await tx.movement.aggregate({
-    where: { packetId: packet.id },
-    _sum: { seeds: true },
-    _min: { on: true },
-  });
-  const held = ledger._sum.seeds ?? 0;
-  if (seeds > held) {
-    throw fieldError({
-      packetId: `Packet ${packet.number} holds ${held} seeds, and this test used ${seeds}. Choose another packet, or do not take the seed out of the ledger.`,
-    });
-  }
-  const filledOn = ledger._min.on;
-  if (filledOn !== null && testedOn < filledOn) {
-    throw fieldError({
-      packetId: `This packet was filled on ${filledOn}, after the test: the seed did not come out of it. Choose another packet, or do not take the seed out of the ledger.`,
-    });
-  }
-  const id = newId();
-  await tx.movement.create({
-    data: {
-      ...{ id, packetId: packet.id, on: testedOn, reason: 'test', seeds: -seeds, seedsSd: 0, byId },
-      note: `${kind === 'cut' ? 'Cut' : 'Tetrazolium'} test ${number}`,
+  const note = `${kind === 'cut' ? 'Cut' : 'Tetrazolium'} test ${number}`;
+  return takeTestSeed(
+    tx,
+    { packetId: packet.id, seeds, on: testedOn, note, byId },
+    {
+      overdrawn: (held) =>
+        `Packet ${packet.number} holds ${held} seeds, and this test used ${seeds}. Choose another packet, or do not take the seed out of the ledger.`,
+      filledLater: (filledOn) =>
+        `This packet was filled on ${filledOn}, after the test: the seed did not come out of it. Choose another packet, or do not take the seed out of the ledger.`,
     },
-  });
-  return id;
+  );
 }

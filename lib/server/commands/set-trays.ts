@@ -6,6 +6,7 @@ import { setTraysInput, type TrayToSet } from '@/lib/schemas/set-trays';
 import { AppError } from '../app-error';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
+import { noSuchLot, refuseBeforeHarvest } from './require-lot-to-test';
 import { findSeedForTray } from './seed-for-tray';
 import { type TrayToWrite, writeTray } from './write-tray';
 
@@ -82,12 +83,8 @@ async function checkedTray(
   tray: TrayToSet,
   lot: FoundLot | undefined,
 ): Promise<TrayToWrite> {
-  if (!lot) throw fieldError({ lot: `There is no lot ${tray.lot} in the collection.` });
-  if (setOn < lot.harvestedOn) {
-    throw fieldError({
-      setOn: `Lot ${lot.number} was harvested on ${lot.harvestedOn}: it cannot be tested before that.`,
-    });
-  }
+  if (!lot) throw noSuchLot(tray.lot);
+  refuseBeforeHarvest(lot, { on: setOn, field: 'setOn' });
   const [underWay] = lot.trays;
   if (underWay && !tray.anyway) {
     throw fieldError({

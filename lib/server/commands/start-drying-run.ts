@@ -6,6 +6,7 @@ import { nextNumber } from '../next-number';
 import { defineCommand } from './command';
 import { fieldError } from './field-error';
 import { momentOf } from './moment-of-weighing';
+import { noSuchLot } from './require-lot-to-test';
 
 /**
  * Lays seed of a lot out to dry: its moisture now, the weight to start from, and the moisture to stop at. The first
@@ -25,7 +26,7 @@ export const startDryingRun = defineCommand({
       where: { number: input.lot },
       select: { id: true, number: true, harvestedOn: true },
     });
-    if (!lot) throw fieldError({ lot: `There is no lot ${input.lot} in the collection.` });
+    if (!lot) throw noSuchLot(input.lot);
     const atEpochSeconds = momentOf(input.at, nowEpochSeconds());
     const startedOn = localDate(atEpochSeconds);
     if (startedOn < lot.harvestedOn) {
