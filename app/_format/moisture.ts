@@ -28,6 +28,10 @@ export function formatMoment(hours: number, hourZero: string | null): string {
   return `${date}, about ${String(whole - 24 * Math.floor(whole / 24)).padStart(2, '0')}:00`;
 }
 
+/** Midnight of a day since the first weighing, as an axis marks it: '18 Nov'. The year stands in the table. */
+export const formatDayOfRun = (hourZero: string, day: number): string =>
+  formatDate(addDays(hourZero, day)).replace(/ \d{4}$/, '');
+
 /** Where a moisture comes from, to stand behind its figure: 'measured 1 Mar 2024', 'assumed'. */
 export function moistureSourceWords(source: MoistureSource): string {
   switch (source.kind) {

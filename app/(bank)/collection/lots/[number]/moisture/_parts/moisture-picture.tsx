@@ -1,3 +1,7 @@
+import { type DrawingSize, DrawnTwice } from '@/app/_components/time-picture/drawn-twice';
+import { FONT_SIZE, PictureFrame } from '@/app/_components/time-picture/picture-frame';
+import { pictureScale } from '@/app/_components/time-picture/picture-scale';
+import { Dot, Level } from '@/app/_components/time-picture/picture-strokes';
 import { formatDate, formatMonth } from '@/app/_format/figures';
 import { tickValues } from '@/app/_format/ticks';
 import { fromEpochDay } from '@/lib/domain/calendar/calendar-date';
@@ -15,38 +19,21 @@ interface Props {
   limits: readonly MoistureLimit[];
 }
 
-/** Sealed stays, tests and limits through time. Drawn twice, so that the words keep their size on a phone. */
+/** Sealed stays, tests and limits through time. */
 export function MoisturePicture({ history, limits }: Props) {
-  const { dots, stretches } = history;
-  const label = `Moisture through time: ${dots.length} ${dots.length === 1 ? 'test' : 'tests'} and ${stretches.length} sealed ${stretches.length === 1 ? 'stay' : 'stays'}. The tables below have the same figures.`;
   return (
-    <figure className="grid gap-1">
-      <div className="sm:hidden">
-        <Drawing history={history} limits={limits} label={label} width={340} height={270} ticks={2} />
-      </div>
-      <div className="hidden sm:block">
-        <Drawing history={history} limits={limits} label={label} width={760} height={300} ticks={5} />
-      </div>
-      <figcaption className="label max-w-prose">
-        Dots: tests, with the give or take of their method. Thick lines: sealed stays, at the moisture they are reckoned
-        at (dotted where it comes from tests). Moisture in percent of fresh weight.
-      </figcaption>
-    </figure>
+    <DrawnTwice
+      phone={{ width: 340, height: 270, ticks: 2 }}
+      laptop={{ width: 760, height: 300, ticks: 5 }}
+      caption="Dots: tests, with the give or take of their method. Thick lines: sealed stays, at the moisture they are reckoned at (dotted where it comes from tests). Moisture in percent of fresh weight."
+      captionClass="max-w-prose"
+    >
+      {(size) => <Drawing history={history} limits={limits} size={size} />}
+    </DrawnTwice>
   );
 }
 
-interface DrawingProps extends Props {
-  label: string;
-  width: number;
-  height: number;
-  ticks: number;
-}
-
-const FONT_SIZE = 13;
-const LEFT = 34;
-const RIGHT = 12;
-const TOP = 12;
-const BOTTOM = 30;
+const MARGINS = { left: 34, right: 12, top: 12, bottom: 30 };
 /** days either side, so that a test of today does not stand on the edge */
 const LEAST_DAYS = 60;
 
@@ -56,7 +43,7 @@ const LIMIT_COLOURS: Record<MoistureLimit['kind'], string> = {
   least: 'var(--ink-2)',
 };
 
-function Drawing({ history, limits, label, width, height, ticks }: DrawingProps) {
+function Drawing({ history, limits, size }: Props & { size: DrawingSize }) {
   const { dots, stretches } = history;
   const span = Math.max(LEAST_DAYS, history.toDay - history.fromDay);
   const [from, to] = [history.toDay - span * 1.04, history.toDay + span * 0.04];
@@ -69,49 +56,30 @@ function Drawing({ history, limits, label, width, height, ticks }: DrawingProps)
     ),
     6,
   );
-  const highest = vertical.at(-1) ?? 1;
-  const x = (day: number) => LEFT + ((day - from) / (to - from)) * (width - LEFT - RIGHT);
-  const y = (percent: number) => height - BOTTOM - (percent / highest) * (height - TOP - BOTTOM);
-  const days = Array.from({ length: ticks + 1 }, (_, index) =>
-    Math.round(from + ((to - from) * (index + 0.5)) / (ticks + 1)),
+  const scale = pictureScale({ ...size, ...MARGINS }, { times: [from, to], figures: [0, vertical.at(-1) ?? 1] });
+  const { x, y } = scale;
+  const days = Array.from({ length: size.ticks + 1 }, (_, index) =>
+    Math.round(from + ((to - from) * (index + 0.5)) / (size.ticks + 1)),
   );
   const dated = span > 400 ? formatMonth : formatDate;
   return (
-    <svg
-      role="img"
-      aria-label={label}
-      viewBox={`0 0 ${width} ${height}`}
-      className="block h-auto w-full"
-      fontSize={FONT_SIZE}
-      fill="var(--ink-2)"
+    <PictureFrame
+      scale={scale}
+      label={`Moisture through time: ${dots.length} ${dots.length === 1 ? 'test' : 'tests'} and ${stretches.length} sealed ${stretches.length === 1 ? 'stay' : 'stays'}. The tables below have the same figures.`}
+      figures={vertical}
+      times={days.map((day) => ({ at: day, words: dated(fromEpochDay(day)) }))}
     >
-      {vertical.map((percent) => (
-        <g key={percent}>
-          <path d={`M${LEFT} ${y(percent)}H${width - RIGHT}`} stroke="var(--grid)" />
-          <text x={LEFT - 6} y={y(percent) + FONT_SIZE / 3} textAnchor="end">
-            {percent}
-          </text>
-        </g>
-      ))}
-      {days.map((day) => (
-        <g key={day}>
-          <path d={`M${x(day)} ${height - BOTTOM}v5`} stroke="var(--edge)" />
-          <text x={x(day)} y={height - BOTTOM + FONT_SIZE + 6} textAnchor="middle">
-            {dated(fromEpochDay(day))}
-          </text>
-        </g>
-      ))}
-      <path d={`M${LEFT} ${TOP}V${height - BOTTOM}H${width - RIGHT}`} fill="none" stroke="var(--edge)" />
       {limits.map(({ percent, label: said, kind }) => (
         <g key={kind}>
-          <path
-            d={`M${LEFT} ${y(percent)}H${width - RIGHT}`}
-            stroke={LIMIT_COLOURS[kind]}
+          <Level
+            scale={scale}
+            figure={percent}
+            colour={LIMIT_COLOURS[kind]}
             strokeWidth={1.5}
-            strokeDasharray={kind === 'least' ? '2 4' : '7 5'}
+            dashes={kind === 'least' ? '2 4' : '7 5'}
           />
           <text
-            x={LEFT + 6}
+            x={scale.left + 6}
             y={kind === 'least' ? y(percent) + FONT_SIZE + 2 : y(percent) - 5}
             fill={LIMIT_COLOURS[kind]}
           >
@@ -131,9 +99,9 @@ function Drawing({ history, limits, label, width, height, ticks }: DrawingProps)
       {dots.map(({ number, day, moisturePercent, lowerPercent, upperPercent }) => (
         <g key={number}>
           <path d={`M${x(day)} ${y(lowerPercent)}V${y(upperPercent)}`} stroke="var(--ink)" strokeWidth={1.5} />
-          <circle cx={x(day)} cy={y(moisturePercent)} r={5} fill="var(--sheet)" stroke="var(--ink)" strokeWidth={2} />
+          <Dot x={x(day)} y={y(moisturePercent)} />
         </g>
       ))}
-    </svg>
+    </PictureFrame>
   );
 }
