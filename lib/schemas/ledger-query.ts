@@ -25,3 +25,7 @@ export const ledgerQuery = z.object({
   page: z.preprocess(first, z.coerce.number().int().min(1).max(MAX_PAGE)).catch(1),
 });
 export type LedgerQuery = z.infer<typeof ledgerQuery>;
+
+/** The ledger of one lot or accession, whole: its address says which page of it, and nothing else. */
+export const wholeLedgerQuery = (address: unknown): LedgerQuery =>
+  ledgerQuery.parse(ledgerQuery.pick({ page: true }).parse(address));
