@@ -1,5 +1,5 @@
 import { connections } from '@/lib/server/database/connections';
-import type { Attempt } from './acts';
+import type { Attempt } from './acts/act';
 
 /** What every packet should hold, told from what was asked for and granted, not from the ledger. */
 export type Balances = Map<string, number>;
