@@ -1,5 +1,6 @@
 import { updateLotSchema } from '@/lib/schemas/lot';
 import { notFound } from '../app-error';
+import { LOT_FACTS } from '../lot-facts';
 import { defineCommand } from './command';
 import { describeChanges } from './describe-changes';
 import { fieldError } from './field-error';
@@ -27,14 +28,7 @@ export const updateLot = defineCommand({
       where: { id },
       select: {
         number: true,
-        harvestedOn: true,
-        generation: true,
-        isolation: true,
-        plantsHarvested: true,
-        cleanWeightG: true,
-        thousandSeedWeightG: true,
-        treatment: true,
-        notes: true,
+        ...LOT_FACTS,
         version: true,
       },
     });

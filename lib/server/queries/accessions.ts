@@ -2,7 +2,7 @@ import 'server-only';
 import { Prisma } from '@/generated/prisma/client';
 import { type AccessionListQuery, type AccessionSort, readSort } from '@/lib/schemas/list-query';
 import { reader } from '../database/connections';
-import { type ListPage, matching, orderBy, PAGE_SIZE, pageOf, where } from './list-page';
+import { judgementConditions, type ListPage, matching, orderBy, PAGE_SIZE, readListPage, where } from './list-page';
 
 /** An accession as the list shows it: read from its judgement. */
 export interface AccessionListRow {
@@ -38,23 +38,11 @@ export function accessionListSql(query: AccessionListQuery, offset: number): Pri
     LIMIT ${PAGE_SIZE} OFFSET ${offset}`;
 }
 
-function conditions(query: AccessionListQuery): Prisma.Sql[] {
-  const all = matching('AccessionJudgement', query.q);
-  if (query.crop) all.push(Prisma.sql`"cropId" = ${query.crop}`);
-  if (query.action) all.push(Prisma.sql`"action" = ${query.action}`);
-  return all;
-}
+const conditions = (query: AccessionListQuery) => judgementConditions('AccessionJudgement', query);
 
-/** One page of accessions: two statements, however many there are. */
-export async function findAccessions(query: AccessionListQuery): Promise<ListPage<AccessionListRow>> {
-  const [counted] = await reader().$queryRaw<{ total: bigint }[]>`
-    SELECT COUNT(*) AS total FROM "AccessionJudgement" ${where(conditions(query))}`;
-  const total = Number(counted?.total ?? 0);
-  const { page, pages, offset } = pageOf(query.page, total);
-  if (total === 0) return { rows: [], total, page, pages };
-  const rows = await reader().$queryRaw<AccessionListRow[]>(accessionListSql(query, offset));
-  return { rows, total, page, pages };
-}
+/** One page of accessions. */
+export const findAccessions = (query: AccessionListQuery): Promise<ListPage<AccessionListRow>> =>
+  readListPage('AccessionJudgement', conditions(query), query.page, (offset) => accessionListSql(query, offset));
 
 /** An accession with its lots, their judgements and the decisions taken; null when there is no such number. */
 export async function getAccession(number: string) {

@@ -1,5 +1,6 @@
 import 'server-only';
 import { Prisma } from '@/generated/prisma/client';
+import { reader } from '../database/connections';
 import { searchWords } from '../judging/search-text';
 
 /** Rows on one page of a list. */
@@ -20,6 +21,40 @@ export function pageOf(asked: number, total: number) {
   return { page, pages, offset: (page - 1) * PAGE_SIZE };
 }
 
+/** What a list reads from: the judgements hold everything that it sorts and filters by. */
+type JudgementTable = 'LotJudgement' | 'AccessionJudgement';
+
+/** Conditions that the lists of lots and of accessions have in common. */
+export function judgementConditions(
+  table: JudgementTable,
+  { q, crop, action }: { q: string; crop: string; action: string },
+): Prisma.Sql[] {
+  const all = matching(table, q);
+  if (crop) all.push(Prisma.sql`"cropId" = ${crop}`);
+  if (action) all.push(Prisma.sql`"action" = ${action}`);
+  return all;
+}
+
+/**
+ * One page of a list: two statements, however many rows there are.
+ *
+ * @param asked  which page
+ * @param sql    the statement behind the list, which begins at an offset
+ */
+export async function readListPage<Row>(
+  table: JudgementTable,
+  conditions: Prisma.Sql[],
+  asked: number,
+  sql: (offset: number) => Prisma.Sql,
+): Promise<ListPage<Row>> {
+  const [counted] = await reader().$queryRaw<{ total: bigint }[]>`
+    SELECT COUNT(*) AS total FROM ${Prisma.raw(`"${table}"`)} ${where(conditions)}`;
+  const total = Number(counted?.total ?? 0);
+  const { page, pages, offset } = pageOf(asked, total);
+  if (total === 0) return { rows: [], total, page, pages };
+  return { rows: await reader().$queryRaw<Row[]>(sql(offset)), total, page, pages };
+}
+
 /**
  * The condition that all words typed are somewhere in the search text: the matches are gathered from the index that
  * holds that text, because walking a whole table in list order for a rare word takes ten times as long. '%' and '_'
@@ -28,7 +63,7 @@ export function pageOf(asked: number, total: number) {
  * @param table  'LotJudgement' or 'AccessionJudgement'
  * @returns no condition when nothing was typed
  */
-export function matching(table: 'LotJudgement' | 'AccessionJudgement', typed: string): Prisma.Sql[] {
+export function matching(table: JudgementTable, typed: string): Prisma.Sql[] {
   const words = searchWords(typed).map((word) => {
     const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
     return Prisma.sql`"searchText" LIKE ${pattern} ESCAPE '\\'`;

@@ -6,6 +6,7 @@ import { evaluateAccession } from '../judging/judge-lots';
 import { type CropJudging, loadCropJudging } from '../judging/load-crop-judging';
 import { loadLots } from '../judging/load-lots';
 import { type StoreClimates, storeClimates } from '../judging/store-climates';
+import { LOT_FACTS } from '../lot-facts';
 import { today } from '../today';
 import { type LotForecast, lotForecast } from './lot-forecast';
 import { lotStrips, type PacketStrip } from './lot-strips';
@@ -45,14 +46,7 @@ export async function getLotPage(number: string, whatIf: WhatIf): Promise<LotPag
     select: {
       id: true,
       number: true,
-      harvestedOn: true,
-      generation: true,
-      isolation: true,
-      plantsHarvested: true,
-      cleanWeightG: true,
-      thousandSeedWeightG: true,
-      treatment: true,
-      notes: true,
+      ...LOT_FACTS,
       accession: { select: { id: true, number: true, name: true, lots: { select: { id: true } } } },
     },
   });

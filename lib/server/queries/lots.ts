@@ -2,7 +2,8 @@ import 'server-only';
 import { Prisma } from '@/generated/prisma/client';
 import { type LotListQuery, type LotSort, readSort } from '@/lib/schemas/list-query';
 import { reader } from '../database/connections';
-import { type ListPage, matching, orderBy, PAGE_SIZE, pageOf, where } from './list-page';
+import { LOT_FACTS } from '../lot-facts';
+import { judgementConditions, type ListPage, orderBy, PAGE_SIZE, readListPage, where } from './list-page';
 
 /** A lot as the list shows it: read from its judgement, which holds everything a list sorts and filters by. */
 export interface LotListRow {
@@ -45,23 +46,14 @@ export function lotListSql(query: LotListQuery, offset: number): Prisma.Sql {
 }
 
 function conditions(query: LotListQuery): Prisma.Sql[] {
-  const all = matching('LotJudgement', query.q);
-  if (query.crop) all.push(Prisma.sql`"cropId" = ${query.crop}`);
+  const all = judgementConditions('LotJudgement', query);
   if (query.store) all.push(Prisma.sql`"storeId" = ${query.store}`);
-  if (query.action) all.push(Prisma.sql`"action" = ${query.action}`);
   return all;
 }
 
-/** One page of lots: two statements, however many lots there are. */
-export async function findLots(query: LotListQuery): Promise<ListPage<LotListRow>> {
-  const [counted] = await reader().$queryRaw<{ total: bigint }[]>`
-    SELECT COUNT(*) AS total FROM "LotJudgement" ${where(conditions(query))}`;
-  const total = Number(counted?.total ?? 0);
-  const { page, pages, offset } = pageOf(query.page, total);
-  if (total === 0) return { rows: [], total, page, pages };
-  const rows = await reader().$queryRaw<LotListRow[]>(lotListSql(query, offset));
-  return { rows, total, page, pages };
-}
+/** One page of lots. */
+export const findLots = (query: LotListQuery): Promise<ListPage<LotListRow>> =>
+  readListPage('LotJudgement', conditions(query), query.page, (offset) => lotListSql(query, offset));
 
 /** What the lot's edit form shows; null when there is no such lot. */
 export async function getLotForEdit(number: string) {
@@ -70,14 +62,7 @@ export async function getLotForEdit(number: string) {
     select: {
       id: true,
       number: true,
-      harvestedOn: true,
-      generation: true,
-      isolation: true,
-      plantsHarvested: true,
-      cleanWeightG: true,
-      thousandSeedWeightG: true,
-      treatment: true,
-      notes: true,
+      ...LOT_FACTS,
       version: true,
       accession: { select: { number: true, name: true, crop: { select: { name: true } } } },
     },
