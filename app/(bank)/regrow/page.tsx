@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { JudgementMark } from '@/app/_components/judgement-mark';
-import { Filter, JUDGEMENT_OPTIONS } from '@/app/_components/list/filter-bar';
+import { Filter } from '@/app/_components/list/filter-bar';
 import { Pager } from '@/app/_components/list/pager';
+import { CropFilter, JudgementFilter } from '@/app/_components/list/usual-filters';
 import { PageHead } from '@/app/_components/page-head';
 import { PrintButton } from '@/app/_components/print-button';
 import { formatDate } from '@/app/_format/figures';
@@ -70,13 +71,7 @@ export default async function RegrowPage({ searchParams }: Props) {
             <span className="label">Find</span>
             <input name="q" type="search" defaultValue={query.q} className="field w-48!" placeholder="name or number" />
           </label>
-          <Filter
-            name="crop"
-            label="Crop"
-            value={query.crop ?? ''}
-            all="all crops"
-            options={crops.map((crop) => ({ value: crop.id, label: crop.name }))}
-          />
+          <CropFilter crops={crops} chosen={query.crop} />
           <Filter
             name="season"
             label="By season"
@@ -84,13 +79,7 @@ export default async function RegrowPage({ searchParams }: Props) {
             all="any season"
             options={seasons.map((season) => ({ value: String(season), label: `needed by ${season}` }))}
           />
-          <Filter
-            name="action"
-            label="Judgement"
-            value={query.action ?? ''}
-            all="every judgement"
-            options={JUDGEMENT_OPTIONS}
-          />
+          <JudgementFilter chosen={query.action} />
           <button type="submit" className="button">
             Show
           </button>

@@ -1,3 +1,4 @@
+import clsx from 'clsx';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 
@@ -5,16 +6,18 @@ interface Props {
   path: string;
   /** what the search box looks through: 'name, number or crop' */
   looksThrough: string;
-  query: { q: string; sort: string };
-  /** on a phone, where the column heads are not shown: ways to order the list */
-  sorts: readonly (readonly [string, string])[];
+  query: { q: string; sort?: string };
+  /** on a phone, where the column heads are not shown: ways to order the list, if there are any */
+  sorts?: readonly (readonly [string, string])[];
   /** something is searched or filtered, so there is something to clear */
   narrowed: boolean;
+  /** width of the search box */
+  boxClass?: string;
   children?: ReactNode;
 }
 
 /** Search, filters and order of a list: a plain form whose answer is an address, so it works without scripts. */
-export function FilterBar({ path, looksThrough, query, sorts, narrowed, children }: Props) {
+export function FilterBar({ path, looksThrough, query, sorts, narrowed, boxClass = 'sm:w-64!', children }: Props) {
   return (
     <search>
       <form
@@ -25,20 +28,22 @@ export function FilterBar({ path, looksThrough, query, sorts, narrowed, children
       >
         <label className="col-span-2 grid gap-1">
           <span className="label">Find by {looksThrough}</span>
-          <input name="q" type="search" defaultValue={query.q} autoComplete="off" className="field sm:w-64!" />
+          <input name="q" type="search" defaultValue={query.q} autoComplete="off" className={clsx('field', boxClass)} />
         </label>
         {children}
-        <label className="grid gap-1 md:hidden">
-          <span className="label">Order</span>
-          <select name="sort" defaultValue={query.sort} className="field">
-            {sorts.map(([value, label]) => (
-              <option key={value} value={value}>
-                {label}
-              </option>
-            ))}
-            {sorts.every(([value]) => value !== query.sort) && <option value={query.sort}>as chosen</option>}
-          </select>
-        </label>
+        {sorts && (
+          <label className="grid gap-1 md:hidden">
+            <span className="label">Order</span>
+            <select name="sort" defaultValue={query.sort} className="field">
+              {sorts.map(([value, label]) => (
+                <option key={value} value={value}>
+                  {label}
+                </option>
+              ))}
+              {sorts.every(([value]) => value !== query.sort) && <option value={query.sort}>as chosen</option>}
+            </select>
+          </label>
+        )}
         <div className="flex gap-2 max-sm:col-span-2">
           <button type="submit" className="button">
             Show
@@ -79,9 +84,3 @@ export function Filter({ name, label, value, all, options }: FilterProps) {
     </label>
   );
 }
-
-export const JUDGEMENT_OPTIONS = [
-  { value: 'regrow', label: 'Regrow' },
-  { value: 'test-first', label: 'Test first' },
-  { value: 'leave', label: 'Leave' },
-] as const;

@@ -1,11 +1,21 @@
-import Link from 'next/link';
 import { JudgementMark } from '@/app/_components/judgement-mark';
-import { SortHeader } from '@/app/_components/list/sort-header';
+import { ListHead } from '@/app/_components/list/list-head';
+import { RowLink } from '@/app/_components/list/row-link';
 import { Viability } from '@/app/_components/viability';
 import { formatCount } from '@/app/_format/figures';
 import { accessionPath } from '@/app/_format/links';
 import type { AccessionListQuery } from '@/lib/schemas/list-query';
 import type { AccessionListRow } from '@/lib/server/queries/accessions';
+
+const COLUMNS = [
+  { title: 'Accession', sort: 'accession' },
+  { title: 'Number', sort: 'number' },
+  { title: 'Crop', sort: 'crop' },
+  { title: 'Lots', sort: 'lots', number: true, descendingFirst: true },
+  { title: 'Seed left', sort: 'seeds', number: true },
+  { title: 'Alive', sort: 'alive', number: true },
+  { title: 'Judgement', sort: 'urgency', descendingFirst: true },
+] as const;
 
 /** The list of accessions; on a phone each row reads as a card. */
 export function AccessionTable({
@@ -17,45 +27,15 @@ export function AccessionTable({
   path: string;
   query: AccessionListQuery;
 }) {
-  const head = { path, query };
   return (
     <div className="sheet overflow-x-auto p-0!">
       <table className="ledger stacked">
-        <thead>
-          <tr>
-            <SortHeader {...head} sort="accession">
-              Accession
-            </SortHeader>
-            <SortHeader {...head} sort="number">
-              Number
-            </SortHeader>
-            <SortHeader {...head} sort="crop">
-              Crop
-            </SortHeader>
-            <SortHeader {...head} sort="lots" number descendingFirst>
-              Lots
-            </SortHeader>
-            <SortHeader {...head} sort="seeds" number>
-              Seed left
-            </SortHeader>
-            <SortHeader {...head} sort="alive" number>
-              Alive
-            </SortHeader>
-            <SortHeader {...head} sort="urgency" descendingFirst>
-              Judgement
-            </SortHeader>
-          </tr>
-        </thead>
+        <ListHead path={path} query={query} columns={COLUMNS} />
         <tbody>
           {rows.map((row) => (
             <tr key={row.accessionNumber}>
               <th scope="row" className="row-head">
-                <Link
-                  href={accessionPath(row.accessionNumber)}
-                  className="wrap-anywhere font-bold text-ink underline decoration-rule underline-offset-3 hover:decoration-ink"
-                >
-                  {row.accessionName}
-                </Link>
+                <RowLink href={accessionPath(row.accessionNumber)}>{row.accessionName}</RowLink>
                 {/* On a phone, in place of columns of their own. */}
                 <span className="block font-normal md:hidden">
                   <span className="figures">{row.accessionNumber}</span> <span className="quiet">{row.cropName}</span>

@@ -1,60 +1,38 @@
-import Link from 'next/link';
 import { JudgementMark } from '@/app/_components/judgement-mark';
-import { SortHeader } from '@/app/_components/list/sort-header';
+import { ListHead } from '@/app/_components/list/list-head';
+import { RowLink } from '@/app/_components/list/row-link';
 import { Viability } from '@/app/_components/viability';
 import { formatCount, formatDate, formatMonth } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import type { LotListQuery } from '@/lib/schemas/list-query';
 import type { LotListRow } from '@/lib/server/queries/lots';
 
+const COLUMNS = [
+  { title: 'Accession', sort: 'accession' },
+  { title: 'Lot', sort: 'lot' },
+  { title: 'Crop', sort: 'crop' },
+  { title: 'Harvest', sort: 'harvest', descendingFirst: true },
+  { title: 'Store', sort: 'store' },
+  { title: 'Seed left', sort: 'seeds', number: true },
+  { title: 'Alive', sort: 'alive', number: true },
+  { title: 'Test due', sort: 'due' },
+  { title: 'Judgement', sort: 'urgency', descendingFirst: true },
+] as const;
+
 /** The list of lots; on a phone each row reads as a card. */
 export function LotTable({ rows, path, query }: { rows: LotListRow[]; path: string; query: LotListQuery }) {
-  const head = { path, query };
   return (
     <div className="sheet overflow-x-auto p-0!">
       <table className="ledger stacked">
-        <thead>
-          <tr>
-            <SortHeader {...head} sort="accession">
-              Accession
-            </SortHeader>
-            <SortHeader {...head} sort="lot">
-              Lot
-            </SortHeader>
-            <SortHeader {...head} sort="crop">
-              Crop
-            </SortHeader>
-            <SortHeader {...head} sort="harvest" descendingFirst>
-              Harvest
-            </SortHeader>
-            <SortHeader {...head} sort="store">
-              Store
-            </SortHeader>
-            <SortHeader {...head} sort="seeds" number>
-              Seed left
-            </SortHeader>
-            <SortHeader {...head} sort="alive" number>
-              Alive
-            </SortHeader>
-            <SortHeader {...head} sort="due">
-              Test due
-            </SortHeader>
-            <SortHeader {...head} sort="urgency" descendingFirst>
-              Judgement
-            </SortHeader>
-          </tr>
-        </thead>
+        <ListHead path={path} query={query} columns={COLUMNS} />
         <tbody>
           {rows.map((row) => (
             <tr key={row.lotNumber}>
               <th scope="row" className="row-head">
-                <Link
-                  href={lotPath(row.lotNumber)}
-                  className="wrap-anywhere font-bold text-ink underline decoration-rule underline-offset-3 hover:decoration-ink"
-                >
+                <RowLink href={lotPath(row.lotNumber)}>
                   {row.accessionName}
                   <span className="sr-only"> {row.lotNumber}</span>
-                </Link>
+                </RowLink>
                 {/* On a phone, in place of columns of their own. */}
                 <span className="block font-normal md:hidden" aria-hidden>
                   <span className="figures">{row.lotNumber}</span> <span className="quiet">{row.cropName}</span>

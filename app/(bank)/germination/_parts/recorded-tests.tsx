@@ -1,6 +1,6 @@
 import Link from 'next/link';
-import { Filter } from '@/app/_components/list/filter-bar';
 import { Pager } from '@/app/_components/list/pager';
+import { CropFilter } from '@/app/_components/list/usual-filters';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { lotPath, testPath } from '@/app/_format/links';
 import type { GerminationQuery } from '@/lib/schemas/germination-query';
@@ -119,13 +119,7 @@ function Filters({ crops, query }: { crops: Props['crops']; query: GerminationQu
             className="field sm:w-56!"
           />
         </label>
-        <Filter
-          name="crop"
-          label="Crop"
-          value={query.crop ?? ''}
-          all="all crops"
-          options={crops.map(({ id, name }) => ({ value: id, label: name }))}
-        />
+        <CropFilter crops={crops} chosen={query.crop} />
         <button type="submit" className="button">
           Show
         </button>

@@ -1,5 +1,5 @@
-import Link from 'next/link';
 import { ClimateMark } from '@/app/_components/climate-mark';
+import { RowLink } from '@/app/_components/list/row-link';
 import { ScrollBox } from '@/app/_components/scroll-box';
 import { readingsInWords, targetInWords } from '@/app/_format/climate';
 import { formatCount } from '@/app/_format/figures';
@@ -42,12 +42,7 @@ export function StoreTree({ stores, called }: { stores: StorePlace[]; called: st
                         ↳
                       </span>
                     )}
-                    <Link
-                      href={storePath(store.id)}
-                      className="wrap-anywhere font-bold text-ink underline decoration-rule underline-offset-3 hover:decoration-ink"
-                    >
-                      {store.name}
-                    </Link>
+                    <RowLink href={storePath(store.id)}>{store.name}</RowLink>
                     {store.closedOn && <span className="quiet font-normal"> no longer used</span>}
                   </span>
                 </th>

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { EmptyState } from '@/app/_components/list/empty-state';
 import { Filter, FilterBar } from '@/app/_components/list/filter-bar';
 import { Pager } from '@/app/_components/list/pager';
+import { RowLink } from '@/app/_components/list/row-link';
 import { PageHead } from '@/app/_components/page-head';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { listHref } from '@/app/_format/list-href';
@@ -105,13 +106,10 @@ function RequestTable({ rows }: { rows: RequestRow[] }) {
           {rows.map((row) => (
             <tr key={row.number}>
               <th scope="row" className="row-head">
-                <Link
-                  href={requestPath(row.number)}
-                  className="wrap-anywhere font-bold text-ink underline decoration-rule underline-offset-3 hover:decoration-ink"
-                >
+                <RowLink href={requestPath(row.number)}>
                   {row.recipient}
                   <span className="sr-only"> {row.number}</span>
-                </Link>
+                </RowLink>
                 <span className="label block font-normal">{recipientKindLabel(row.recipientKind)}</span>
               </th>
               <td className="figures whitespace-nowrap" data-label="request">

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { RowLink } from '@/app/_components/list/row-link';
 import { formatCount, formatDate } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
 import { packetPath } from '@/app/_format/store-path';
@@ -32,13 +33,10 @@ export function StoredPackets({ rows, showPlace }: { rows: StoredPacket[]; showP
           {rows.map((row) => (
             <tr key={row.packetNumber}>
               <th scope="row" className="row-head">
-                <Link
-                  href={lotPath(row.lotNumber)}
-                  className="wrap-anywhere font-bold text-ink underline decoration-rule underline-offset-3 hover:decoration-ink"
-                >
+                <RowLink href={lotPath(row.lotNumber)}>
                   {row.accessionName}
                   <span className="sr-only"> {row.lotNumber}</span>
-                </Link>{' '}
+                </RowLink>{' '}
                 <span className="quiet font-normal">{row.cropName}</span>
               </th>
               <td className="figures whitespace-nowrap" data-label="lot">

@@ -1,8 +1,8 @@
 import { KeptFields } from '@/app/_components/labels/kept-fields';
 import { LABELS_PATH, labelsHref, readLabelsAddress } from '@/app/_components/labels/labels-address';
 import { EmptyState } from '@/app/_components/list/empty-state';
-import { Filter } from '@/app/_components/list/filter-bar';
 import { Pager } from '@/app/_components/list/pager';
+import { StoreFilter } from '@/app/_components/list/usual-filters';
 import { ScrollBox } from '@/app/_components/scroll-box';
 import { formatCount } from '@/app/_format/figures';
 import type { Address } from '@/app/(bank)/reference/_parts/read-question';
@@ -34,13 +34,7 @@ export function FindPackets({ address, found, stores, chosen }: Props) {
           <span className="label">Find by name, crop, lot or packet number</span>
           <input name="q" type="search" defaultValue={q} autoComplete="off" className="field sm:w-64!" />
         </label>
-        <Filter
-          name="store"
-          label="Lying in"
-          value={store}
-          all="all stores"
-          options={stores.map(({ id, name }) => ({ value: id, label: name }))}
-        />
+        <StoreFilter label="Lying in" stores={stores} chosen={store} />
         <button type="submit" className="button">
           Find
         </button>

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { Caption } from '@/app/_components/caption';
+import { RowLink } from '@/app/_components/list/row-link';
 import { TableHead } from '@/app/_components/table-head';
 import { climateCostWords } from '@/app/_format/climate-cost-words';
 import { type ClimateAddress, climatePath } from '@/app/_format/climate-path';
@@ -151,12 +152,7 @@ function Lots({ lots }: { lots: LotHit[] }) {
             {lots.map((lot) => (
               <tr key={lot.lotNumber}>
                 <th scope="row" className="row-head">
-                  <Link
-                    href={lotPath(lot.lotNumber)}
-                    className="wrap-anywhere font-bold text-ink underline decoration-rule underline-offset-3 hover:decoration-ink"
-                  >
-                    {lot.accessionName}
-                  </Link>{' '}
+                  <RowLink href={lotPath(lot.lotNumber)}>{lot.accessionName}</RowLink>{' '}
                   <span className="quiet font-normal">{lot.cropName}</span>{' '}
                   <span className="figures block font-normal">{lot.lotNumber}</span>
                 </th>

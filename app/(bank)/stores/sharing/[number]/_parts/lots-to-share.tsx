@@ -1,8 +1,8 @@
-import Link from 'next/link';
 import { FieldMessage } from '@/app/_components/form/field-message';
 import { HiddenField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
+import { RowLink } from '@/app/_components/list/row-link';
 import { Viability } from '@/app/_components/viability';
 import { formatCount, formatMonth } from '@/app/_format/figures';
 import { lotPath } from '@/app/_format/links';
@@ -41,12 +41,7 @@ export function LotsToShare({ rows, requestId, query }: Props) {
           {rows.map((row) => (
             <tr key={row.lotId}>
               <th scope="row" className="row-head">
-                <Link
-                  href={lotPath(row.lotNumber)}
-                  className="wrap-anywhere font-bold text-ink underline decoration-rule underline-offset-3 hover:decoration-ink"
-                >
-                  {row.accessionName}
-                </Link>
+                <RowLink href={lotPath(row.lotNumber)}>{row.accessionName}</RowLink>
                 <span className="block font-normal">
                   <span className="figures whitespace-nowrap">{row.lotNumber}</span>{' '}
                   <span className="quiet">
