@@ -51,6 +51,8 @@ test('the report tells tests and seeds of a time, and is saved as CSV', async ({
 });
 
 test('every page is readable on phone and laptop, light and dark', async ({ page }) => {
+  // Twenty-four looks at a page.
+  test.setTimeout(180_000);
   for (const mode of MODES) {
     await lookIn(page, mode);
     for (const path of [
