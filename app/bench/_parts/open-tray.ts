@@ -1,10 +1,13 @@
 import { useSyncExternalStore } from 'react';
+import { keepHash } from './keep-hash';
 
 /*
  * The open tray stands in the address's hash, so that going back leads to the list, a label's code can name a tray, and
  * no connection is needed to change between them. Going on to the next tray takes its place: one step back from any
  * tray is the list.
  */
+
+if (typeof window !== 'undefined') keepHash();
 
 /** The number in '#T-0204', or null. */
 export function trayInHash(hash: string): string | null {
