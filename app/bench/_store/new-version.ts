@@ -46,14 +46,15 @@ function begin(): void {
 
 function follow(registration: ServiceWorkerRegistration): void {
   setWaiting(registration.waiting);
-  registration.addEventListener('updatefound', () => {
-    const coming = registration.installing;
+  const watch = (coming: ServiceWorker | null) =>
     coming?.addEventListener('statechange', () => {
       // Without a controller it is the first worker of this device, which takes over by itself.
       if (coming.state === 'installed' && navigator.serviceWorker.controller) setWaiting(coming);
       else if (coming.state === 'activated' || coming.state === 'redundant') setWaiting(registration.waiting);
     });
-  });
+  // One that the browser found before this page listened is on its way already.
+  watch(registration.installing);
+  registration.addEventListener('updatefound', () => watch(registration.installing));
   let asked = Date.now();
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState !== 'visible' || Date.now() - asked < ASK_EVERY_MS) return;

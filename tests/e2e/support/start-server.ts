@@ -13,6 +13,8 @@ export interface ServerOptions {
   port?: number;
   /** Puts the TLS door before it, as HOST does outside of tests: accounts are asked for, the address is https. */
   tls?: boolean;
+  /** what is started; left out, this build */
+  program?: string;
   env?: Record<string, string>;
 }
 
@@ -35,6 +37,7 @@ const BETWEEN_QUESTIONS_MS = 100;
 export async function startServer({
   dataDirectory,
   tls = false,
+  program = path.resolve('.next/standalone/server.js'),
   host = tls ? '0.0.0.0' : '127.0.0.1',
   port = 0,
   env = {},
@@ -44,7 +47,7 @@ export async function startServer({
   const door = tls ? await startDoor({ dataDirectory, port: listenOn, innerPort, env }) : null;
   // The door lets this computer in without TLS too, so that asking whether it is alive needs no certificate.
   const address = `http://127.0.0.1:${listenOn}`;
-  const child = spawn(process.execPath, [path.resolve('.next/standalone/server.js')], {
+  const child = spawn(process.execPath, [program], {
     env: {
       ...process.env,
       NODE_ENV: 'production',
