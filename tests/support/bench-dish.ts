@@ -66,6 +66,7 @@ export function trayInView(
     countedToday: false,
     unready: unready(dishes),
     waiting: 0,
+    photosWaiting: [],
     ...overrides,
   };
 }

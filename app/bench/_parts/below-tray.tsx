@@ -34,6 +34,7 @@ const Drawn = memo(function Drawn({ bench, view, counting, today, online, ref }:
         on={counting.on}
         only={view.dishes.length === 1}
         sent={online && view.waiting === 0}
+        photosWaiting={view.photosWaiting}
       />
       <TrayDays view={view} counting={counting} today={today} />
     </section>

@@ -4,6 +4,7 @@ import type { BenchNote, BenchTray } from '@/lib/schemas/bench-wire';
 import type { Bench } from '../_store/bench-view';
 import { shortDay } from './day-words';
 import { keepNoteDraft, noteDraft } from './note-draft';
+import { PhotoWaiting } from './photo-waiting';
 import { shrinkPhoto } from './shrink-photo';
 
 interface Props {
@@ -16,10 +17,12 @@ interface Props {
   only: boolean;
   /** all of the tray is at the server, which shows its photographs */
   sent: boolean;
+  /** photographs that are still on this phone alone */
+  photosWaiting: readonly { id: string; picture: Blob }[];
 }
 
 /** Notes and photographs of a tray: what is there, and new ones. */
-export function TrayNotes({ bench, tray, position, on, only, sent }: Props) {
+export function TrayNotes({ bench, tray, position, on, only, sent, photosWaiting }: Props) {
   const id = useId();
   const [text, setText] = useState(() => noteDraft(tray.number));
   const [whole, setWhole] = useState(only);
@@ -99,12 +102,8 @@ export function TrayNotes({ bench, tray, position, on, only, sent }: Props) {
             <li key={note.id} className="border-l-2 border-rule pl-3">
               {note.kind === 'note' ? (
                 <p className="whitespace-pre-wrap break-words">{note.text}</p>
-              ) : sent ? (
-                <a href={`/api/bench/photos/${note.id}`} className="inline-block py-2.5 text-leaf underline">
-                  Photo
-                </a>
               ) : (
-                <p>Photo</p>
+                <Photo note={note} sent={sent} waiting={photosWaiting.find(({ id }) => id === note.id)?.picture} />
               )}
               <p className="label">{whereAndWho(note)}</p>
             </li>
@@ -115,7 +114,18 @@ export function TrayNotes({ bench, tray, position, on, only, sent }: Props) {
   );
 }
 
+/** What waits is shown from this phone; what is sent, by the server. */
+function Photo({ note, sent, waiting }: { note: BenchNote; sent: boolean; waiting: Blob | undefined }) {
+  if (waiting) return <PhotoWaiting picture={waiting} of={whereAndWhen(note)} />;
+  if (!sent) return <p>Photo</p>;
+  return (
+    <a href={`/api/bench/photos/${note.id}`} className="inline-block py-2.5 text-leaf underline">
+      Photo
+    </a>
+  );
+}
+
 const LONGEST_NOTE = 2000;
 
-const whereAndWho = ({ dish, on, byName }: BenchNote) =>
-  [dish === null ? 'whole tray' : `dish ${dish}`, shortDay(on), byName].join(', ');
+const whereAndWhen = ({ dish, on }: BenchNote) => `${dish === null ? 'whole tray' : `dish ${dish}`}, ${shortDay(on)}`;
+const whereAndWho = (note: BenchNote) => `${whereAndWhen(note)}, ${note.byName}`;

@@ -2,6 +2,7 @@ import type { NextCount } from '@/lib/domain/germination/bench/count-days';
 import type { DishState, Unready } from '@/lib/domain/germination/bench/dish-state';
 import type { ClassCounts } from '@/lib/domain/germination/seed-classes';
 import type { BenchCount, BenchTray, TappedPlaces } from '@/lib/schemas/bench-wire';
+import type { OwnPhoto } from './own-entries';
 
 /** A tray with everything this device knows of it, what still waits to be sent included. */
 export interface TrayView {
@@ -15,6 +16,8 @@ export interface TrayView {
   unready: Unready[];
   /** entries of this tray that wait to be sent */
   waiting: number;
+  /** photographs among them; each stands among the tray's notes too, under its id */
+  photosWaiting: readonly OwnPhoto[];
 }
 
 /** An entry that the server could not take: it stays on the device until somebody has read why. */

@@ -33,6 +33,7 @@ export function trayView(tray: BenchTray, { deviceId, entries, photos, waiting }
     countedToday,
     unready: unready(dishes),
     waiting,
+    photosWaiting: photos,
   };
 }
 
