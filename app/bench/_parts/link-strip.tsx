@@ -1,6 +1,6 @@
 import clsx from 'clsx';
 import type { Bench, BenchView } from '../_store/bench-view';
-import { linkInWords } from './link-words';
+import { linkInWords, notKeptInWords } from './link-words';
 
 interface Props {
   bench: Bench;
@@ -14,6 +14,7 @@ interface Props {
 /** How it stands with the server, and what needs somebody: always words, above everything. */
 export function LinkStrip({ bench, view, short, onNewVersion }: Props) {
   const { said, quiet } = linkInWords(view);
+  const notKept = view.notKept && notKeptInWords(view.notKept);
   const signedOut = view.link === 'sign-in-needed';
   return (
     <div className="grid text-sm">
@@ -37,10 +38,9 @@ export function LinkStrip({ bench, view, short, onNewVersion }: Props) {
           </button>
         )}
       </div>
-      {!view.keptOnDevice && (
+      {notKept && (
         <p role="alert" className="border-b border-madder bg-madder-soft px-3 py-1.5">
-          <b>This browser keeps nothing:</b> a private window, or no room left. What is not sent is lost when the page
-          is closed.
+          <b>{notKept.first}</b> {notKept.rest}
         </p>
       )}
       {onNewVersion && (

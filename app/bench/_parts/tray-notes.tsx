@@ -49,7 +49,7 @@ export function TrayNotes({ bench, tray, position, on, only, sent, photosWaiting
     setSaid('Keeping the photo …');
     try {
       await bench.addPhoto({ trayId: tray.id, dish, on, picture: await shrinkPhoto(file) });
-      setSaid('Photo kept.');
+      setSaid(bench.view().notKept ? 'Photo taken. Leave this page open until it is sent.' : 'Photo kept.');
     } catch {
       setSaid('This picture cannot be read here. Take it again as JPEG.');
     }

@@ -43,8 +43,16 @@ export interface BenchView {
   readAt: string | null;
   refused: readonly RefusedEntry[];
   canUndo: boolean;
-  /** false: this device cannot keep what is entered (private window, no room); it is lost when the page is closed */
-  keptOnDevice: boolean;
+  /** null: everything that is entered is kept on this device */
+  notKept: NotKept | null;
+}
+
+/** What this device cannot keep, so that it is lost if the page is closed before it is sent. */
+export interface NotKept {
+  /** 'photos': those that did not fit; counts and notes are kept */
+  what: 'everything' | 'photos';
+  /** the browser says that there is no room left; otherwise a private window, or it keeps nothing for other reasons */
+  noRoom: boolean;
 }
 
 /** What the screen may do; openBench() in ./open-bench.ts gives it. Every method changes the view at once and writes to the device's memory behind it. */

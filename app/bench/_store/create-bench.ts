@@ -11,7 +11,7 @@ import {
   viewOf,
   viewsInOrder,
 } from './known-here';
-import { memoryInRam } from './memory-in-ram';
+import { memoryAtHand } from './memory-at-hand';
 import { type Entered, newCount, type Standing, standingOf, standsAlready } from './new-count';
 import type { OwnEntry, OwnPhoto } from './own-entries';
 import { makeRounds } from './send-and-read';
@@ -61,9 +61,8 @@ interface Step extends Entered {
  */
 export function createBench(around: Surroundings): RunningBench {
   const listeners = new Set<() => void>();
-  let memory: DeviceMemory | null = null;
   let known: KnownHere = knownFrom(nothingKnown(around.newDeviceId));
-  let keptOnDevice = true;
+  const memory = memoryAtHand({ openMemory: around.openMemory, known: () => known, changed });
   let link: BenchView['link'] = 'online';
   const steps: Step[][] = [];
   let group: Step[] | null = null;
@@ -71,8 +70,6 @@ export function createBench(around: Surroundings): RunningBench {
   let today = '';
   /** writes on their way to the memory, which may have been read before they arrived */
   const underWay = new Map<string, { entry: OwnEntry; instead: string[] }>();
-  /** counts what changes the memory from here, so that a reading of it that was overtaken is noticed */
-  let changes = 0;
 
   const day = () => (known.lastRead?.todayIsFixed ? known.lastRead.today : around.localDay());
 
@@ -80,7 +77,7 @@ export function createBench(around: Surroundings): RunningBench {
     const now = day();
     if (now !== today) known.views.clear();
     today = now;
-    const phase = memory === null ? 'opening' : known.lastRead === null ? 'empty' : 'ready';
+    const phase = !memory.isOpen() ? 'opening' : known.lastRead === null ? 'empty' : 'ready';
     return {
       phase,
       today,
@@ -96,7 +93,7 @@ export function createBench(around: Surroundings): RunningBench {
         message,
       })),
       canUndo: steps.length > 0,
-      keptOnDevice,
+      notKept: memory.notKept(),
     };
   }
 
@@ -111,30 +108,11 @@ export function createBench(around: Surroundings): RunningBench {
     changed();
   }
 
-  /** From now on nothing is kept beyond this page; what the memory held so far stays in it. */
-  function loseMemory(): DeviceMemory {
-    keptOnDevice = false;
-    memory = memoryInRam(asRemembered(known));
-    changed();
-    return memory;
-  }
-
-  async function inMemory<Result>(work: (memory: DeviceMemory) => Promise<Result>): Promise<Result> {
-    changes += 1;
-    try {
-      return await work(memory as DeviceMemory);
-    } catch {
-      return work(keptOnDevice ? loseMemory() : (memory as DeviceMemory));
-    } finally {
-      changes += 1;
-    }
-  }
-
   function write(entry: OwnEntry, instead: string[]): void {
     addWaiting(known, entry, instead);
     underWay.set(entry.id, { entry, instead });
     // In this same tick: whatever happens to the page next, the browser has the entry.
-    void inMemory((its) => its.write(entry, instead)).then(() => {
+    void memory.write(entry, instead).then(() => {
       underWay.delete(entry.id);
       around.tellTabs();
     });
@@ -197,12 +175,7 @@ export function createBench(around: Surroundings): RunningBench {
   }
 
   async function load(): Promise<void> {
-    let remembered: Remembered;
-    let changesBefore: number;
-    do {
-      changesBefore = changes;
-      remembered = await (memory as DeviceMemory).load();
-    } while (changesBefore !== changes);
+    const remembered = await memory.load();
     const before = known;
     known = knownFrom(remembered);
     for (const { entry, instead } of underWay.values()) {
@@ -212,29 +185,31 @@ export function createBench(around: Surroundings): RunningBench {
     keepViews(known, before);
   }
 
-  const opened = around
-    .openMemory()
-    .then(async (its) => {
-      memory = its;
-      await load();
-    })
-    .catch(() => {
-      loseMemory();
-    })
-    .then(changed);
+  const opened = memory.open().then(load).then(changed);
 
   const rounds = makeRounds({
     server: around.server,
     now: around.now,
     known: () => known,
-    inMemory,
+    inMemory: memory.use,
+    photoSettled: memory.photoSettled,
     changed,
     tellTabs: around.tellTabs,
   });
 
+  async function lookAgain(): Promise<void> {
+    await opened;
+    await load();
+    changed();
+  }
+
   async function synchronise(): Promise<boolean | null> {
     await opened;
     return around.oneTabAtATime(async () => {
+      if (await memory.regain()) {
+        await lookAgain();
+        around.tellTabs();
+      }
       const reached = await rounds.goRound(link === 'online' && known.lastRead !== null);
       setLink(reached.ok ? 'online' : reached.why);
       return reached.ok;
@@ -273,40 +248,25 @@ export function createBench(around: Surroundings): RunningBench {
       known.photos.set(photo.id, photo);
       trayChanged(known, trayId);
       changed();
-      await inMemory((its) => its.writePhoto(photo));
+      await memory.writePhoto(photo);
       around.tellTabs();
       around.entered();
     },
     letGo(id) {
       known.refused.delete(id);
       changed();
-      void inMemory((its) => its.letGo(id)).then(around.tellTabs);
+      void memory.use((its) => its.letGo(id)).then(around.tellTabs);
     },
     tryNow: around.hurry,
-    async lookAgain() {
-      await opened;
-      await load();
-      changed();
-    },
+    lookAgain,
     look(now) {
       if (now === 'offline') setLink('offline');
       if (now === 'online' && link === 'offline') setLink('online');
-      if (memory !== null && day() !== today) changed();
+      if (memory.isOpen() && day() !== today) changed();
     },
   };
 }
 
 const nothingKnown = (deviceId: string): Remembered => ({
   ...{ deviceId, lastRead: null, trays: [], waiting: [], picked: [], done: [], photos: [], refused: [] },
-});
-
-const asRemembered = (known: KnownHere): Remembered => ({
-  deviceId: known.deviceId,
-  lastRead: known.lastRead,
-  trays: [...known.trays.values()],
-  waiting: [...known.waiting.values()],
-  picked: [...known.picked.values()],
-  done: [...known.done.values()],
-  photos: [...known.photos.values()],
-  refused: [...known.refused.values()],
 });

@@ -51,4 +51,11 @@ export interface DeviceMemory {
     seen: readonly string[],
   ): Promise<void>;
   letGo(id: string): Promise<void>;
+  /**
+   * Takes over what a page held while this memory took nothing.
+   *
+   * @param held   null: there is nothing to take, only to forget
+   * @param stale  ids that wait no more under this name, unless they are among what is held
+   */
+  takeOver(held: Remembered | null, stale: readonly string[]): Promise<void>;
 }

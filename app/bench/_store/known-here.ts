@@ -46,6 +46,17 @@ export function knownFrom(remembered: Remembered): KnownHere {
   return known;
 }
 
+export const asRemembered = (known: KnownHere): Remembered => ({
+  deviceId: known.deviceId,
+  lastRead: known.lastRead,
+  trays: [...known.trays.values()],
+  waiting: [...known.waiting.values()],
+  picked: [...known.picked.values()],
+  done: [...known.done.values()],
+  photos: [...known.photos.values()],
+  refused: [...known.refused.values()],
+});
+
 const byId = <Item extends { id: string }>(items: readonly Item[]) => new Map(items.map((item) => [item.id, item]));
 
 function seeId(known: KnownHere, id: string): void {

@@ -83,10 +83,10 @@ export async function memoryInIndexedDb(newDeviceId: string): Promise<DeviceMemo
         await Promise.all(steps);
       }),
 
-    async writePhoto({ picture, ...photo }) {
-      const bytes = await picture.arrayBuffer();
+    async writePhoto(photo) {
+      const stored = await asStored(photo);
       await inTransaction(['photos'], async (tx) => {
-        await tx.objectStore('photos').put({ ...photo, bytes, type: picture.type }, photo.id);
+        await tx.objectStore('photos').put(stored, photo.id);
       });
     },
 
@@ -146,7 +146,33 @@ export async function memoryInIndexedDb(newDeviceId: string): Promise<DeviceMemo
       }),
 
     letGo: (id) => inTransaction(['refused'], async (tx) => tx.objectStore('refused').delete(id)),
+
+    async takeOver(held, stale) {
+      // Read before the transaction, which ends by itself while anything else is waited for.
+      const photos = await Promise.all((held?.photos ?? []).map(asStored));
+      await inTransaction(ALL, async (tx) => {
+        const store = <StoreName extends Name>(name: StoreName) => tx.objectStore(name);
+        const { waiting = [], picked = [], done = [], refused = [], trays = [], lastRead = null } = held ?? {};
+        const ids = [...stale, ...[...waiting, ...picked, ...photos].map(({ id }) => id)];
+        const steps: Promise<unknown>[] = [
+          ...ids.flatMap((id) => [store('waiting').delete(id), store('picked').delete(id), store('photos').delete(id)]),
+          ...waiting.map((entry) => store('waiting').put(entry, entry.id)),
+          ...picked.map((entry) => store('picked').put(entry, entry.id)),
+          ...done.map((entry) => store('done').put(entry, entry.id)),
+          ...refused.map((refusal) => store('refused').put(refusal, refusal.entry.id)),
+          ...photos.map((photo) => store('photos').put(photo, photo.id)),
+          ...trays.map((tray) => store('trays').put(tray, tray.id)),
+        ];
+        if (lastRead) steps.push(store('about').put(lastRead, 'lastRead'));
+        await Promise.all(steps);
+      });
+    },
   };
+}
+
+/** As bytes: some browsers lose the file behind a Blob that is kept. */
+async function asStored({ picture, ...photo }: OwnPhoto): Promise<Stores['photos']['value']> {
+  return { ...photo, bytes: await picture.arrayBuffer(), type: picture.type };
 }
 
 async function open(): Promise<IDBPDatabase<Stores>> {

@@ -74,6 +74,19 @@ export function memoryInRam(begin: Remembered): DeviceMemory {
     async letGo(id) {
       refused.delete(id);
     },
+    async takeOver(held, stale) {
+      const now = held === null ? null : copy(held);
+      const ids = [...stale, ...(now ? [...now.waiting, ...now.picked, ...now.photos].map(({ id }) => id) : [])];
+      for (const map of [waiting, picked, photos]) for (const id of ids) map.delete(id);
+      if (!now) return;
+      lastRead = now.lastRead;
+      for (const tray of now.trays) trays.set(tray.id, tray);
+      for (const entry of now.waiting) waiting.set(entry.id, entry);
+      for (const entry of now.picked) picked.set(entry.id, entry);
+      for (const entry of now.done) done.set(entry.id, entry);
+      for (const photo of now.photos) photos.set(photo.id, photo);
+      for (const refusal of now.refused) refused.set(refusal.entry.id, refusal);
+    },
   };
 }
 

@@ -35,7 +35,16 @@ function makeBench(): Bench {
     hurry: () => touch?.now(),
   });
   touch = keepInTouch(bench, tabs);
+  warnBeforeLosing(bench);
   return bench;
+}
+
+/** Where the page is all that holds an entry, the browser asks before it closes it. */
+function warnBeforeLosing(bench: Bench): void {
+  addEventListener('beforeunload', (event) => {
+    const { notKept, waiting } = bench.view();
+    if (notKept && waiting > 0) event.preventDefault();
+  });
 }
 
 /** Where tabs cannot agree who sends, both do: the server takes each entry once. */

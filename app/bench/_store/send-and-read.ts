@@ -18,6 +18,7 @@ interface Parts {
   /** as it is at this moment: another tab may have changed the memory meanwhile */
   known(): KnownHere;
   inMemory<Result>(work: (memory: DeviceMemory) => Promise<Result>): Promise<Result>;
+  photoSettled(id: string): void;
   changed(): void;
   tellTabs(): void;
 }
@@ -26,7 +27,7 @@ interface Parts {
  * Rounds of sending what waits and reading what is new. Each step is in the device's memory before the next one begins, so
  * a round may break off anywhere: whatever was sent and not answered is sent again as it was.
  */
-export function makeRounds({ server, now, known, inMemory, changed, tellTabs }: Parts) {
+export function makeRounds({ server, now, known, inMemory, photoSettled, changed, tellTabs }: Parts) {
   async function sendEntries(): Promise<Reached<unknown>> {
     for (;;) {
       const picked = await inMemory((its) => its.pick(MOST_ENTRIES_SENT));
@@ -59,6 +60,7 @@ export function makeRounds({ server, now, known, inMemory, changed, tellTabs }: 
       const { picture: _large, ...entry } = photo;
       const refusal = reached.value.outcome === 'refused' ? { entry, message: reached.value.message ?? '' } : null;
       await inMemory((its) => its.settlePhoto(photo.id, refusal));
+      photoSettled(photo.id);
       setPhotoSettled(known(), photo, refusal);
       changed();
       tellTabs();

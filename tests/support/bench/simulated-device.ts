@@ -19,10 +19,21 @@ export interface Line {
   person: Person | null;
   /** done once, after the next batch has arrived and before its answer does */
   meanwhile: (() => void) | null;
+  /** whether photographs arrive */
+  takesPhotos: boolean;
+}
+
+/** What room the phone has. */
+export interface Room {
+  /** nothing more can be written; what is there can be read and deleted */
+  full: boolean;
+  /** counts fit, a photograph does not */
+  fullForPhotos: boolean;
 }
 
 export interface SimulatedDevice {
   line: Line;
+  room: Room;
   tabs: RunningBench[];
   memory: DeviceMemory;
   /** every entry that was written into the memory, in order */
@@ -52,16 +63,41 @@ export async function simulatedDevice({
   tabs?: number;
 }): Promise<SimulatedDevice> {
   const newDeviceId = uuidV7({ now: now(), after: null, random: crypto.getRandomValues(new Uint8Array(8)) });
-  const line: Line = { cut: false, answersToLose: 0, person, meanwhile: null };
+  const line: Line = { cut: false, answersToLose: 0, person, meanwhile: null, takesPhotos: false };
   const written: OwnEntry[] = [];
   const sent: SentEntries[] = [];
   const nothing = { deviceId: newDeviceId, lastRead: null };
   const real = memoryInRam({ ...nothing, trays: [], waiting: [], picked: [], done: [], photos: [], refused: [] });
+  const room: Room = { full: false, fullForPhotos: false };
+  const needsRoom = (isFull = room.full) => {
+    if (isFull) throw new DOMException('no room', 'QuotaExceededError');
+  };
   const memory: DeviceMemory = {
     ...real,
-    write(entry, instead) {
+    async write(entry, instead) {
+      needsRoom();
       written.push(structuredClone(entry));
       return real.write(entry, instead);
+    },
+    async writePhoto(photo) {
+      needsRoom(room.full || room.fullForPhotos);
+      return real.writePhoto(photo);
+    },
+    async pick(most) {
+      needsRoom();
+      return real.pick(most);
+    },
+    async settle(done, refused) {
+      needsRoom();
+      return real.settle(done, refused);
+    },
+    async keepRead(...read) {
+      needsRoom();
+      return real.keepRead(...read);
+    },
+    async takeOver(held, stale) {
+      if (held) needsRoom();
+      return real.takeOver(held, stale);
     },
   };
 
@@ -86,11 +122,15 @@ export async function simulatedDevice({
         line.meanwhile = null;
         return answers;
       }),
-    sendPhoto: async () => ({ ok: false, why: 'no-answer' }),
+    // Pictures are not JSON; what becomes of them at the server is tested there.
+    sendPhoto: async ({ id }) =>
+      line.takesPhotos && !line.cut
+        ? { ok: true, value: { id, outcome: 'kept' } }
+        : { ok: false, why: line.cut ? 'offline' : 'no-answer' },
   };
 
   let busy = false;
-  const device: SimulatedDevice = { line, tabs: [], memory, written, sent, reload };
+  const device: SimulatedDevice = { line, room, tabs: [], memory, written, sent, reload };
   const openTab = (tab: number) =>
     createBench({
       openMemory: async () => memory,
