@@ -110,9 +110,9 @@ async function keepFile(files: Cache, address: string): Promise<Keeping> {
 }
 
 /**
- * The bench as the server has it now.
+ * The bench, or a page that leads to it, as the server has it now.
  *
- * @param request  what the browser asked for; left out, the page itself
+ * @param request  what the browser asked for; left out, the bench
  * @throws when the server is not reached, does not answer for a minute, or is just being started again
  */
 export async function askForPage(request: Request | string = BENCH): Promise<Response> {

@@ -58,12 +58,12 @@ async function openFirst(request: Request, event: Extendable): Promise<Response>
 /** Any other page is the server's. The code on a dish opens its tray without it too. */
 async function openElsewhere(request: Request, { pathname }: URL): Promise<Response> {
   const tray = /^\/t\/(T-\d+)/i.exec(decoded(pathname))?.[1];
-  const answer = fetch(request);
+  const isHere = tray !== undefined && (await keptPage()) !== undefined;
   try {
-    if (!tray || !(await keptPage())) return await answer;
-    return (await inTime(answer)) ?? atBench(tray);
+    if (!isHere) return await fetch(request);
+    return (await inTime(askForPage(request))) ?? atBench(tray);
   } catch {
-    return tray && (await keptPage()) ? atBench(tray) : sayNotConnected();
+    return isHere ? atBench(tray) : sayNotConnected();
   }
 }
 
