@@ -55,7 +55,8 @@ export function NoneMatches({ one, path }: { one: string; path: string }) {
   return (
     <EmptyState>
       <p>
-        No {one} matches. <Link href={path}>Show all {one}s</Link>, or look with fewer words.
+        {`No ${one} matches. `}
+        <Link href={path}>{`Show all ${one}s`}</Link>, or look with fewer words.
       </p>
     </EmptyState>
   );
