@@ -42,13 +42,7 @@ export default async function SharingPage({ searchParams }: Props) {
       </PageHead>
       <StoresTabs here="sharing" />
       {(list.rows.length > 0 || narrowed) && (
-        <FilterBar
-          path={PATH}
-          looksThrough="name or number"
-          query={{ ...query, sort: '' }}
-          sorts={[]}
-          narrowed={narrowed}
-        >
+        <FilterBar path={PATH} looksThrough="name or number" query={query} narrowed={narrowed}>
           <Filter
             name="state"
             label="State"
