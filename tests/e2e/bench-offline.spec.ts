@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
 import Database from 'better-sqlite3';
+import { benchLink, countDish, openBenchOnce } from './support/bench-phone';
 import { insertTrays } from './support/insert-trays';
 import { BANKS, TEST_TODAY } from './support/prepare-banks';
 import { type RunningServer, startServer } from './support/start-server';
@@ -70,20 +71,9 @@ const figures = (rows: readonly Row[]) => rows.map(({ tray, dish, normal }) => `
 const phone = (browser: Browser): Promise<BrowserContext> =>
   browser.newContext({ ...PHONE, baseURL: server.address, serviceWorkers: 'allow' });
 
-/** One visit with a connection: the trays are there, and the worker has kept the page with all its files. */
 async function openOnce(context: BrowserContext): Promise<Page> {
   const page = await context.newPage();
-  await page.goto('/bench');
-  await expect(page.getByText(TRAYS[0] as string)).toBeVisible();
-  await expect
-    .poll(
-      () => page.evaluate(async () => (await (await caches.open('hilum-bench-page')).match('/bench')) !== undefined),
-      {
-        timeout: 30_000,
-        message: 'the page is kept',
-      },
-    )
-    .toBe(true);
+  await openBenchOnce(page, TRAYS[0] as string);
   return page;
 }
 
@@ -92,20 +82,6 @@ async function openTray(page: Page, number: string): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toContainText(number);
 }
 
-/** Opens a dish, and types what was found in it. */
-async function count(page: Page, dish: number, found: number): Promise<void> {
-  await page
-    .getByRole('navigation', { name: 'Dishes' })
-    .getByRole('button', { name: new RegExp(`^Dish ${dish}:`) })
-    .click();
-  for (const digit of String(found)) await page.getByRole('button', { name: digit, exact: true }).click();
-  await expect(page.getByRole('spinbutton', { name: new RegExp(`^normal .*, dish ${dish}$`) })).toHaveAttribute(
-    'aria-valuenow',
-    String(found),
-  );
-}
-
-const link = (page: Page) => page.locator('[data-link]');
 /** What the first phone finds, and the second: the same, but for dish 2 of the tray that both count. */
 const byFirst = (tray: string, dish: number) => 1 + ((TRAYS.indexOf(tray) * 4 + dish) % 13);
 const bySecond = (tray: string, dish: number) => byFirst(tray, dish) + (tray === BY_BOTH && dish === 2 ? 20 : 0);
@@ -137,31 +113,31 @@ test('forty counts made on two phones without a connection are on the server onc
 
   for (const tray of BY_FIRST) {
     await openTray(one, tray);
-    for (const dish of DISHES) await count(one, dish, byFirst(tray, dish));
+    for (const dish of DISHES) await countDish(one, dish, byFirst(tray, dish));
     if (tray === BY_FIRST[1]) {
       // Closed right after the last tap, and opened anew.
       await one.close();
       one = await first.newPage();
       await one.goto('/bench');
-      await expect(link(one)).toContainText('8 entries wait on this phone');
+      await expect(benchLink(one)).toContainText('8 entries wait on this phone');
     }
   }
   for (const tray of BY_SECOND) {
     await openTray(two, tray);
-    for (const dish of DISHES) await count(two, dish, bySecond(tray, dish));
+    for (const dish of DISHES) await countDish(two, dish, bySecond(tray, dish));
   }
   await one.goto('/bench');
   await two.goto('/bench');
-  await expect(link(one)).toContainText('20 entries wait on this phone');
-  await expect(link(two)).toContainText('20 entries wait on this phone');
+  await expect(benchLink(one)).toContainText('20 entries wait on this phone');
+  await expect(benchLink(two)).toContainText('20 entries wait on this phone');
   expect(rowsHeld(TRAYS)).toEqual([]);
 
   server = await startServer({ dataDirectory: directory, port: server.port, env: { HILUM_TODAY: TEST_TODAY } });
   expect(rowsHeld(TRAYS)).toEqual([]);
   await first.setOffline(false);
-  await expect(link(one)).toHaveText('Everything is sent.', { timeout: 30_000 });
+  await expect(benchLink(one)).toHaveText('Everything is sent.', { timeout: 30_000 });
   await second.setOffline(false);
-  await expect(link(two)).toHaveText('Everything is sent.', { timeout: 30_000 });
+  await expect(benchLink(two)).toHaveText('Everything is sent.', { timeout: 30_000 });
 
   const entered = [
     ...BY_FIRST.flatMap((tray) => DISHES.map((dish) => `${tray} ${dish}: ${byFirst(tray, dish)}`)),
@@ -207,12 +183,12 @@ test('a count whose answer is lost, or whose page is closed in the middle of a t
     lost += 1;
     await route.abort();
   });
-  await count(page, 1, 7);
+  await countDish(page, 1, 7);
   await expect.poll(() => rowsHeld([SPARE]).length).toBe(1);
   await expect.poll(() => lost).toBeGreaterThan(0);
   await page.unroute('**/api/bench/entries');
   await page.goto('/bench');
-  await expect(link(page)).toHaveText('Everything is sent.', { timeout: 30_000 });
+  await expect(benchLink(page)).toHaveText('Everything is sent.', { timeout: 30_000 });
   expect(figures(rowsHeld([SPARE]))).toEqual([`${SPARE} 1: 7`]);
 
   // Nothing gets out any more, and the page goes the moment it is tapped.
@@ -232,7 +208,7 @@ test('a count whose answer is lost, or whose page is closed in the middle of a t
   await page.close();
   page = next;
   await page.goto('/bench');
-  await expect(link(page)).toHaveText('Everything is sent.', { timeout: 30_000 });
+  await expect(benchLink(page)).toHaveText('Everything is sent.', { timeout: 30_000 });
   await expect.poll(() => figures(rowsHeld([SPARE]))).toEqual([`${SPARE} 1: 7`, `${SPARE} 3: 9`]);
   await context.close();
 });
@@ -245,12 +221,12 @@ test('two tabs of one phone see each other, and send each count once', async ({ 
   await openTray(one, SPARE);
   await openTray(two, SPARE);
   await context.setOffline(true);
-  await count(one, 1, 4);
+  await countDish(one, 1, 4);
   await expect(
     two.getByRole('navigation', { name: 'Dishes' }).getByRole('button', { name: /^Dish 1: 4/ }),
   ).toBeVisible();
-  await count(two, 1, 6);
-  await count(two, 2, 3);
+  await countDish(two, 1, 6);
+  await countDish(two, 2, 3);
   await expect(
     one.getByRole('navigation', { name: 'Dishes' }).getByRole('button', { name: /^Dish 1: 6/ }),
   ).toBeVisible();
@@ -316,9 +292,9 @@ test('whoever was signed out meanwhile goes on counting, signs in, and everythin
   const database = new Database(path.join(directory, 'hilum.db'));
   database.exec(`DELETE FROM "Session"`);
   database.close();
-  await count(page, 1, 8);
-  await count(page, 4, 2);
-  await expect(link(page)).toContainText('Signed out');
+  await countDish(page, 1, 8);
+  await countDish(page, 4, 2);
+  await expect(benchLink(page)).toContainText('Signed out');
   await page.goto('/bench');
   // Signed out and connected, the server asks who it is; what was entered waits.
   await expect(page.getByRole('heading', { name: 'Sign in' })).toBeVisible();
@@ -326,7 +302,7 @@ test('whoever was signed out meanwhile goes on counting, signs in, and everythin
   await page.getByLabel('Sign-in name').fill('ada');
   await page.getByLabel('Password', { exact: true }).fill(PASSWORD);
   await page.getByRole('button', { name: 'Sign in' }).click();
-  await expect(link(page)).toHaveText('Everything is sent.', { timeout: 30_000 });
+  await expect(benchLink(page)).toHaveText('Everything is sent.', { timeout: 30_000 });
   await expect
     .poll(() => rowsHeld([SIGNED_OUT]))
     .toEqual([
