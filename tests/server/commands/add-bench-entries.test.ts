@@ -1,9 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { NOTHING_FOUND } from '@/lib/domain/germination/bench/tray-count';
+import { isUuidV7, uuidV7 } from '@/lib/domain/ids/uuid-v7';
+import { sentPhotoSchema } from '@/lib/schemas/bench-entries';
 import { MOST_ENTRIES_SENT } from '@/lib/schemas/bench-wire';
 import { addBenchEntries } from '@/lib/server/commands/add-bench-entries';
 import { connections } from '@/lib/server/database/connections';
-import { newId } from '@/lib/server/new-id';
+import { newId, newIdAfter } from '@/lib/server/new-id';
 import { countRows, lastAuditLine } from '@/tests/support/audit';
 import { createLotWithPacket } from '@/tests/support/create-tested-lot';
 import { createTray } from '@/tests/support/create-tray';
@@ -17,6 +19,19 @@ beforeAll(() => createLotWithPacket());
 const DEVICE = 'phone-by-the-door';
 const tray = (more = {}) => createTray({ lotNumber: 'L-2020-001', takesSeed: false, ...more });
 type Tray = Awaited<ReturnType<typeof tray>>;
+
+/** The highest id of the millisecond before a moment, and the lowest of that moment. */
+function idsAround(moment: number): [string, string] {
+  const highest = uuidV7({ now: moment - 1, after: null, random: new Uint8Array(8).fill(0xff) }).replace(
+    /-7.../,
+    '-7fff',
+  );
+  return [highest, uuidV7({ now: moment, after: null, random: new Uint8Array(8) })];
+}
+
+const photoOf = (of: Tray, id: string) => ({
+  ...{ id, deviceId: DEVICE, trayId: of.id, dish: null, on: '2026-11-25', madeAt: '2026-11-25T08:00:00.000Z' },
+});
 
 const countOf = (of: Tray, overrides: Record<string, unknown> = {}) => ({
   kind: 'count',
@@ -191,11 +206,32 @@ describe('what a phone sends', () => {
     expect(rowsOf(of)).toHaveLength(MOST_ENTRIES_SENT);
   });
 
-  it('made by a clock that is centuries ahead is refused, so that ids stay in order for everybody', async () => {
+  it('is kept up to the last millisecond of 2199, so that there are ids left above the highest one seen', async () => {
     const of = await tray();
-    const answers = await send([countOf(of, { id: newId(Date.UTC(2099, 0, 1)) })]);
-    expect(answers).toMatchObject([{ outcome: 'kept' }]);
-    const absurd = 'ffff0000-0000-7000-8000-000000000000';
-    expect((await refusal(send([countOf(of, { id: absurd })]))).code).toBe('invalid-input');
+    const [last] = idsAround(Date.UTC(2200, 0, 1));
+    expect(await sendOne(countOf(of, { id: last }))).toMatchObject({ outcome: 'kept' });
+    const settled = newIdAfter([last]);
+    expect(settled > last && isUuidV7(settled)).toBe(true);
+  });
+
+  it('is refused from a clock that is past 2199, whatever is sent, and nothing of it is kept', async () => {
+    const of = await tray();
+    const [, first] = idsAround(Date.UTC(2200, 0, 1));
+    for (const id of [first, 'ffff0000-0000-7000-8000-000000000000', 'ffffffff-ffff-7fff-bfff-ffffffffffff']) {
+      expect((await refusal(send([countOf(of, { id })]))).code, id).toBe('invalid-input');
+      expect(sentPhotoSchema.safeParse(photoOf(of, id)).success, id).toBe(false);
+    }
+    expect(rowsOf(of)).toEqual([]);
+    expect(sentPhotoSchema.safeParse(photoOf(of, newId())).success).toBe(true);
+  });
+
+  it('is refused with an id that would not sort: of another version, in capitals, cut short or with a blank', async () => {
+    const of = await tray();
+    const id = newId();
+    const broken = [id.toUpperCase(), id.replace(/-7/, '-4'), `-${id.slice(1)}`, id.slice(0, -1), `${id} `, ''];
+    for (const one of broken) {
+      expect((await refusal(send([countOf(of, { id: one })]))).code, one).toBe('invalid-input');
+    }
+    expect(rowsOf(of)).toEqual([]);
   });
 });
