@@ -5,7 +5,7 @@ import { EmptyBank } from '@/app/_components/empty-bank';
 import { PageHead } from '@/app/_components/page-head';
 import { Sentence } from '@/app/_components/sentence';
 import { formatChance, formatDate } from '@/app/_format/figures';
-import { dryingPath, lotPath } from '@/app/_format/links';
+import { dryingPath, lotPath, testPath } from '@/app/_format/links';
 import { requestPath } from '@/app/_format/request-path';
 import { stockTakePath } from '@/app/_format/stock-take-path';
 import { packetPath } from '@/app/_format/store-path';
@@ -15,13 +15,18 @@ import { mayActAs } from '@/lib/server/auth/roles';
 import { getBank } from '@/lib/server/queries/bank';
 import { findCareDue } from '@/lib/server/queries/care-due';
 import { countLots } from '@/lib/server/queries/collection-size';
+import { findGroupsToSet } from '@/lib/server/queries/groups-to-set';
 import { findDecisionsWaiting, findFalling, findPromised, findTestsDue } from '@/lib/server/queries/today';
 import { countTraysWaiting, findTraysUnderWay } from '@/lib/server/queries/trays-under-way';
 import { findUnderWay } from '@/lib/server/queries/under-way';
 import { today } from '@/lib/server/today';
 import { BenchToday } from './_parts/bench-today';
+import { groupToSetInWords } from './germination/_parts/groups-to-set';
 
 export const metadata: Metadata = { title: 'Today' };
+
+/** Germination has all of them. */
+const MOST_GROUPS = 5;
 
 const WORK = {
   'stock-take': { word: 'Stock-take', path: stockTakePath },
@@ -33,7 +38,7 @@ export default async function TodayPage() {
   const person = await requirePerson('visitor');
   const day = today();
   const bank = await getBank();
-  const [due, falling, waiting, care, underWay, promised, lots] = await Promise.all([
+  const [due, falling, waiting, care, underWay, promised, lots, groups] = await Promise.all([
     findTestsDue(),
     findFalling(),
     findDecisionsWaiting(),
@@ -41,6 +46,7 @@ export default async function TodayPage() {
     findUnderWay(),
     findPromised(nextSeason(day, bank.sowingMonth)),
     countLots(),
+    findGroupsToSet(day),
   ]);
   if (lots === 0) return <EmptyBank />;
   const mayWrite = mayActAs(person, 'volunteer');
@@ -56,6 +62,7 @@ export default async function TodayPage() {
       <p className="say">
         {inOneSentence({
           toCount: countTraysWaiting().toCount,
+          groups: groups.length,
           testsDue: due.total,
           decisions: waiting.total,
           falling: falling.total,
@@ -63,6 +70,21 @@ export default async function TodayPage() {
         })}
       </p>
       <BenchToday trays={findTraysUnderWay()} today={day} mayCount={mayWrite} />
+      {groups.length > 0 && (
+        <Section title="Next groups to set" total={groups.length} all="/germination" empty="">
+          {groups.slice(0, MOST_GROUPS).map((series) => (
+            <Row
+              key={series.seriesId}
+              href={`${testPath(series.groups.at(-1)?.number ?? '')}#series-title`}
+              title={series.lot.accessionName}
+              crop={series.lot.cropName}
+              number={series.lot.number}
+            >
+              {groupToSetInWords(series)}
+            </Row>
+          ))}
+        </Section>
+      )}
       <Section
         title="Decisions waiting"
         total={waiting.total}
@@ -182,18 +204,20 @@ export default async function TodayPage() {
 
 interface Waits {
   toCount: number;
+  groups: number;
   testsDue: number;
   decisions: number;
   falling: number;
   care: number;
 }
 
-function inOneSentence({ toCount, testsDue, decisions, falling, care }: Waits): string {
-  if (toCount + testsDue + decisions + falling + care === 0) {
+function inOneSentence({ toCount, groups, testsDue, decisions, falling, care }: Waits): string {
+  if (toCount + groups + testsDue + decisions + falling + care === 0) {
     return 'Nothing waits today: no test is due and no lot is near its line.';
   }
   const parts = [
     toCount > 0 ? `${toCount} ${toCount === 1 ? 'tray waits' : 'trays wait'} to be counted` : null,
+    groups > 0 ? `${groups} ${groups === 1 ? 'test waits' : 'tests wait'} for the next group` : null,
     decisions > 0 ? `${decisions} ${decisions === 1 ? 'accession waits' : 'accessions wait'} for a decision` : null,
     testsDue > 0 ? `${testsDue} ${testsDue === 1 ? 'test is' : 'tests are'} due` : null,
     falling > 0 ? `${falling} ${falling === 1 ? 'lot is' : 'lots are'} falling towards the line or through it` : null,

@@ -5,8 +5,10 @@ import { germinationQuerySchema } from '@/lib/schemas/germination-query';
 import { requirePerson } from '@/lib/server/auth/require-person';
 import { mayActAs } from '@/lib/server/auth/roles';
 import { findGerminationTests, findTestedCrops, findTestsDueOrComing } from '@/lib/server/queries/germination-tests';
+import { findGroupsToSet } from '@/lib/server/queries/groups-to-set';
 import { findTraysUnderWay } from '@/lib/server/queries/trays-under-way';
 import { today } from '@/lib/server/today';
+import { GroupsToSet } from './_parts/groups-to-set';
 import { RecordedTests } from './_parts/recorded-tests';
 import { TestsDue } from './_parts/tests-due';
 import { TraysNow } from './_parts/trays-now';
@@ -21,10 +23,11 @@ export default async function GerminationPage({ searchParams }: Props) {
   const person = await requirePerson('visitor');
   const query = germinationQuerySchema.parse(await searchParams);
   const day = today();
-  const [due, tests, crops] = await Promise.all([
+  const [due, tests, crops, groups] = await Promise.all([
     findTestsDueOrComing({ today: day, page: query.due }),
     findGerminationTests({ cropId: query.crop, text: query.q, page: query.page }),
     findTestedCrops(),
+    findGroupsToSet(day),
   ]);
   const mayRecord = mayActAs(person, 'volunteer');
   return (
@@ -45,6 +48,7 @@ export default async function GerminationPage({ searchParams }: Props) {
         )}
       </PageHead>
       <TraysNow trays={findTraysUnderWay()} today={day} mayCount={mayRecord} />
+      <GroupsToSet all={groups} />
       <TestsDue due={due} query={query} today={day} mayRecord={mayRecord} />
       <RecordedTests tests={tests} crops={crops} query={query} />
       <nav aria-label="More about tests" className="flex flex-wrap gap-x-6">

@@ -3,6 +3,7 @@ import { setNextGroupInput } from '@/lib/schemas/set-trays';
 import { AppError, notFound } from '../app-error';
 import { findSeries, sameDaysFrom, type TestSeries } from '../queries/test-series';
 import { defineCommand } from './command';
+import { fieldError } from './field-error';
 import { findSeedForTray } from './seed-for-tray';
 import { writeTray } from './write-tray';
 
@@ -23,13 +24,19 @@ export const setNextGroup = defineCommand({
     const series = await findSeries(input.seriesId, tx);
     if (!series) throw notFound('This test in groups');
     const seeds = nextSeeds(series);
+    const before = series.groups.at(-1);
+    if (before && input.setOn < before.setOn) {
+      throw fieldError({
+        setOn: `Group ${before.groupNumber} was set on ${before.setOn}: this one follows it, so choose that day or a later one.`,
+      });
+    }
     const first = await tx.tray.findUniqueOrThrow({ where: { id: series.groups[0]?.id ?? '' } });
     const seed = await findSeedForTray(tx, input.seedFrom, { lot: series.lot, seeds, setOn: input.setOn });
     const { number } = await writeTray(context, {
       lot: series.lot,
       seed,
       dishes: dishesFor(seeds),
-      series: { id: series.seriesId, groupNumber: Math.max(...series.groups.map((group) => group.groupNumber)) + 1 },
+      series: { id: series.seriesId, groupNumber: (before?.groupNumber ?? 0) + 1 },
       setOn: input.setOn,
       substrate: first.substrate,
       temperatures: first.temperatures,

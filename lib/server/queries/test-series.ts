@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Prisma } from '@/generated/prisma/client';
+import { Prisma } from '@/generated/prisma/client';
 import { addDays, daysBetween } from '@/lib/domain/calendar/calendar-date';
 import { type SeriesGroup, type SeriesSoFar, seriesSoFar } from '@/lib/domain/germination/plan/series';
 import { parseSequentialPlan, type StoredPlan } from '@/lib/schemas/sequential-plan';
@@ -12,6 +12,7 @@ export interface GroupOfSeries extends SeriesGroup {
   groupNumber: number;
   setOn: string;
   closedOn: string | null;
+  place: string | null;
   /** seeds set */
   seeds: number;
   /** what closing wrote, or what it was corrected to; null until it is closed */
@@ -34,20 +35,30 @@ export interface TestSeries {
  * @returns null where there is no such series, or it is a fixed test
  * Checked in tests/server/queries/test-series.test.ts
  */
-export async function findSeries(
-  seriesId: string,
-  database: Pick<Prisma.TransactionClient, 'tray' | '$queryRaw'> = reader(),
-): Promise<TestSeries | null> {
+export async function findSeries(seriesId: string, database: Reading = reader()): Promise<TestSeries | null> {
+  return (await findAllSeries([seriesId], database))[0] ?? null;
+}
+
+/**
+ * Several tests in groups: two statements, however many.
+ *
+ * @param seriesIds  `Tray.seriesId` of each
+ * @returns those that are tests in groups, in the order asked for
+ */
+export async function findAllSeries(seriesIds: readonly string[], database: Reading = reader()): Promise<TestSeries[]> {
+  if (seriesIds.length === 0) return [];
   const trays = await database.tray.findMany({
-    where: { seriesId },
+    where: { seriesId: { in: [...seriesIds] } },
     orderBy: [{ groupNumber: 'asc' }, { id: 'asc' }],
     select: {
       id: true,
       number: true,
+      seriesId: true,
       groupNumber: true,
       status: true,
       setOn: true,
       closedOn: true,
+      place: true,
       sequentialPlan: true,
       dishes: { select: { seeds: true } },
       lot: {
@@ -55,29 +66,36 @@ export async function findSeries(
       },
     },
   });
-  const [first] = trays;
-  const plan = parseSequentialPlan(first?.sequentialPlan ?? null);
-  if (!first || !plan) return null;
-  const results = await standingResults(database, seriesId);
-  const groups = trays.map(({ dishes, lot: _lot, sequentialPlan: _plan, status, ...tray }): GroupOfSeries => {
-    const result = results.get(tray.id);
+  const results = await standingResults(database, seriesIds);
+  return seriesIds.flatMap((seriesId) => {
+    const ofSeries = trays.filter((tray) => tray.seriesId === seriesId);
+    const [first] = ofSeries;
+    const plan = parseSequentialPlan(first?.sequentialPlan ?? null);
+    if (!first || !plan) return [];
+    const groups = ofSeries.map(
+      ({ id, number, groupNumber, status, setOn, closedOn, place, dishes }): GroupOfSeries => {
+        const result = results.get(id);
+        return {
+          ...{ id, number, groupNumber, setOn, closedOn, place },
+          status: status as GroupOfSeries['status'],
+          seeds: dishes.reduce((sum, dish) => sum + dish.seeds, 0),
+          // Reopened, a tray's earlier result no longer says how the group came out.
+          result: status === 'closed' && result ? result : null,
+        };
+      },
+    );
+    const { accession, ...lot } = first.lot;
     return {
-      ...tray,
-      status: status as GroupOfSeries['status'],
-      seeds: dishes.reduce((sum, dish) => sum + dish.seeds, 0),
-      // Reopened, a tray's earlier result no longer says how the group came out.
-      result: status === 'closed' && result ? result : null,
+      seriesId,
+      lot: { ...lot, accessionName: accession.name, cropName: accession.crop.name },
+      plan,
+      groups,
+      soFar: seriesSoFar(plan, groups),
     };
   });
-  const { accession, ...lot } = first.lot;
-  return {
-    seriesId,
-    lot: { ...lot, accessionName: accession.name, cropName: accession.crop.name },
-    plan,
-    groups,
-    soFar: seriesSoFar(plan, groups),
-  };
 }
+
+type Reading = Pick<Prisma.TransactionClient, 'tray' | '$queryRaw'>;
 
 interface ResultRow {
   trayId: string;
@@ -89,13 +107,13 @@ interface ResultRow {
 
 /** By tray: the test that closing wrote, or what that was corrected to since. */
 async function standingResults(
-  database: Pick<Prisma.TransactionClient, '$queryRaw'>,
-  seriesId: string,
+  database: Reading,
+  seriesIds: readonly string[],
 ): Promise<Map<string, NonNullable<GroupOfSeries['result']>>> {
   const rows = await database.$queryRaw<ResultRow[]>`
     WITH RECURSIVE version("id", "trayId") AS (
       SELECT t."id", t."trayId" FROM "GerminationTest" t JOIN "Tray" tray ON tray."id" = t."trayId"
-        WHERE tray."seriesId" = ${seriesId}
+        WHERE tray."seriesId" IN (${Prisma.join([...seriesIds])})
       UNION SELECT t."id", v."trayId" FROM "GerminationTest" t JOIN version v ON t."correctsId" = v."id")
     SELECT v."trayId", t."number" AS "testNumber", SUM(r."seeds") AS seeds, SUM(r."normal") AS normal,
       SUM(r."normal" + r."hard" + r."fresh") AS alive

@@ -13,7 +13,8 @@ export interface TraySet {
   light: boolean;
   place: string | null;
   firstCountOn: string;
-  inGroups: boolean;
+  /** of a test in groups, from 1; null for a fixed test */
+  group: number | null;
 }
 
 /**
@@ -33,18 +34,19 @@ export async function findTraysSet(numbers: readonly string[]): Promise<TraySet[
       place: true,
       firstCountOn: true,
       sequentialPlan: true,
+      groupNumber: true,
       packet: { select: { number: true } },
       dishes: { orderBy: { position: 'asc' }, select: { seeds: true } },
       lot: { select: { number: true, accession: { select: { name: true, crop: { select: { name: true } } } } } },
     },
   });
-  return trays.map(({ lot, packet, dishes, sequentialPlan, ...tray }) => ({
+  return trays.map(({ lot, packet, dishes, sequentialPlan, groupNumber, ...tray }) => ({
     ...tray,
     lotNumber: lot.number,
     accessionName: lot.accession.name,
     cropName: lot.accession.crop.name,
     packetNumber: packet?.number ?? null,
     dishes: dishes.map(({ seeds }) => seeds),
-    inGroups: sequentialPlan !== null,
+    group: sequentialPlan === null ? null : groupNumber,
   }));
 }

@@ -6,28 +6,17 @@ import { createLotWithPacket } from '../../support/create-tested-lot';
 import { heldIn } from '../../support/ledger';
 import { VOLUNTEER } from '../../support/people';
 import { fieldMessage, refusal } from '../../support/refusal';
+import { setFirstGroup } from '../../support/set-first-group';
 import { closeWith, setTraysOf, trayNumbered, trayRow } from '../../support/set-tray';
 import { useTestBank } from '../../support/test-bank';
 
 useTestBank({ fresh: 'each' });
 
-/** Keep at 37 of 40, regrow at 31; see groupPlan(0.85, 400). */
-async function firstGroup({ seeds = 1000 } = {}) {
-  const { packetId, lotId } = await createLotWithPacket({ seeds });
-  const plan = { size: 'groups', line: '0.85', mostSeeds: '400', dishes: '', seedsEach: '', countEveryDays: '4' };
-  await setTraysOf([trayRow({ seedFrom: `packet:${packetId}`, prechillDays: '2', ...plan })], {
-    setOn: '2026-11-01',
-    place: 'incubator 2',
-  });
-  const tray = await trayNumbered('T-0001');
-  return { packetId, lotId, seriesId: tray.seriesId };
-}
-
 const next = (seriesId: string, packetId: string, overrides: object = {}) =>
   setNextGroup(VOLUNTEER, { seriesId, seedFrom: `packet:${packetId}`, setOn: '2026-11-25', ...overrides });
 
 test('a group that is not clear is followed by one as its plan says, done as the first was', async () => {
-  const { packetId, lotId, seriesId } = await firstGroup();
+  const { packetId, lotId, seriesId } = await setFirstGroup();
   await closeWith('T-0001', 34);
   expect((await findSeries(seriesId))?.soFar).toMatchObject({ seedsTested: 40, alive: 34, nextSeeds: 40 });
   expect(await next(seriesId, packetId)).toEqual({ number: 'T-0002' });
@@ -48,20 +37,20 @@ test('a group that is not clear is followed by one as its plan says, done as the
 });
 
 test('nothing more is set while a group is being counted', async () => {
-  const { packetId, seriesId } = await firstGroup();
+  const { packetId, seriesId } = await setFirstGroup();
   expect((await refusal(next(seriesId, packetId))).userMessage).toContain('T-0001');
   expect(heldIn(packetId)).toBe(960);
 });
 
 test('a clear group ends the test: it takes no more seed', async () => {
-  const { packetId, seriesId } = await firstGroup();
+  const { packetId, seriesId } = await setFirstGroup();
   await closeWith('T-0001', 38);
   expect((await findSeries(seriesId))?.soFar.decision).toMatchObject({ decision: 'keep' });
   expect((await refusal(next(seriesId, packetId))).userMessage).toContain('no more seed');
 });
 
 test('a group that was given up is set again, with the next number', async () => {
-  const { packetId, seriesId } = await firstGroup();
+  const { packetId, seriesId } = await setFirstGroup();
   await giveUpTray(VOLUNTEER, { trayId: (await trayNumbered('T-0001')).id, reason: 'dried out over the weekend' });
   await next(seriesId, packetId);
   expect(await trayNumbered('T-0002')).toMatchObject({ groupNumber: 2, seriesId });
@@ -75,9 +64,18 @@ test('a group that was given up is set again, with the next number', async () =>
 });
 
 test('too little seed is refused beside the packet', async () => {
-  const { packetId, seriesId } = await firstGroup({ seeds: 70 });
+  const { packetId, seriesId } = await setFirstGroup({ seeds: 70 });
   await closeWith('T-0001', 34);
   expect(await fieldMessage(next(seriesId, packetId), 'seedFrom')).toMatch(/holds 30 seeds, and this takes 40/);
+});
+
+test('a group is not set before the one that it follows; what stands where is written down', async () => {
+  const { packetId, seriesId } = await setFirstGroup();
+  await closeWith('T-0001', 34);
+  expect(await fieldMessage(next(seriesId, packetId, { setOn: '2026-10-31' }), 'setOn')).toContain('2026-11-01');
+  expect(heldIn(packetId)).toBe(960);
+  await next(seriesId, packetId, { setOn: '2026-11-01', place: 'incubator 1' });
+  expect(await trayNumbered('T-0002')).toMatchObject({ setOn: '2026-11-01', place: 'incubator 1' });
 });
 
 test('a fixed test has no groups to follow', async () => {

@@ -14,7 +14,7 @@ test('says what was set, in the order of the numbers; what does not exist is lef
   await setTraysOf([{ ...row, ...groups }]);
   const trays = await findTraysSet(['T-0002', 'T-0099', 'T-0001']);
   expect(trays).toMatchObject([
-    { number: 'T-0001', lotNumber: 'L-2020-001', dishes: [50, 50], place: 'window sill', inGroups: false },
-    { number: 'T-0002', cropName: 'Leek', dishes: [20, 20], firstCountOn: '2026-11-24', inGroups: true },
+    { number: 'T-0001', lotNumber: 'L-2020-001', dishes: [50, 50], place: 'window sill', group: null },
+    { number: 'T-0002', cropName: 'Leek', dishes: [20, 20], firstCountOn: '2026-11-24', group: 1 },
   ]);
 });

@@ -4,7 +4,7 @@ import type { FormState } from '@/app/_actions/form-state';
 import { runEditForm } from '@/app/_actions/run-edit-form';
 import { runForm } from '@/app/_actions/run-form';
 import { testPath } from '@/app/_format/links';
-import { trayPath } from '@/app/_format/tray-path';
+import { trayPath, traysSetPath } from '@/app/_format/tray-path';
 import { closeTray } from '@/lib/server/commands/close-tray';
 import { giveUpTray } from '@/lib/server/commands/give-up-tray';
 import { reopenTray } from '@/lib/server/commands/reopen-tray';
@@ -34,7 +34,7 @@ export async function giveUp(state: FormState, data: FormData): Promise<FormStat
   return runForm(giveUpTray, state, data, ({ number }) => trayPath(number));
 }
 
-/** Goes on to the new tray. */
+/** Goes on to what is done next: labels, then the bench. */
 export async function setGroup(state: FormState, data: FormData): Promise<FormState> {
-  return runForm(setNextGroup, state, data, ({ number }) => trayPath(number));
+  return runForm(setNextGroup, state, data, ({ number }) => traysSetPath([number]));
 }

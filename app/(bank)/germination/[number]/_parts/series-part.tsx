@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Caption } from '@/app/_components/caption';
-import { DateField, HiddenField, SelectField } from '@/app/_components/form/fields';
+import { DateField, HiddenField, SelectField, TextField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
 import { formatCount, formatDate } from '@/app/_format/figures';
@@ -10,16 +10,18 @@ import { findSeries, type TestSeries } from '@/lib/server/queries/test-series';
 import { today } from '@/lib/server/today';
 import { packetOptions, takenOutOptions } from '../../_parts/packet-options';
 import { setGroup } from '../actions';
-import { seriesInWords } from './series-words';
+import { comingLookInWords, seriesInWords } from './series-words';
 
 /** A test in groups: what it says after the groups counted so far, and the next group where the plan asks for one. */
 export async function SeriesPart({ seriesId, mayWrite }: { seriesId: string; mayWrite: boolean }) {
   const series = await findSeries(seriesId);
   if (!series) return null;
+  const comingLook = comingLookInWords(series);
   return (
     <section className="sheet grid gap-4" aria-labelledby="series-title">
       <h2 id="series-title">A test in groups</h2>
       <Caption text={seriesInWords(series)} />
+      {comingLook && <p className="-mt-2 max-w-prose text-ink-2">{comingLook}</p>}
       <table className="ledger stacked">
         <thead>
           <tr>
@@ -79,6 +81,7 @@ async function NextGroupForm({ series, seeds }: { series: TestSeries; seeds: num
           defaultValue={options.length === 1 ? options[0]?.value : ''}
         />
         <DateField name="setOn" label="Set on" defaultValue={today()} max={today()} />
+        <TextField name="place" label="Where it stands" defaultValue={series.groups.at(-1)?.place} optional />
       </div>
       <div>
         <SubmitButton busy="Setting …">Set the next group</SubmitButton>

@@ -88,7 +88,7 @@ function TrayRow({ tray }: { tray: TraySet }) {
       </td>
       <td className="number" data-label="seeds">
         {formatCount(seedsIn(tray.dishes))} <span className="quiet">in {tray.dishes.length}</span>
-        {tray.inGroups && <span className="quiet block text-sm">first group</span>}
+        {tray.group !== null && <span className="quiet block text-sm">group {tray.group}</span>}
       </td>
       <td data-label="from">{tray.packetNumber}</td>
       <td data-label="at">
