@@ -9,13 +9,14 @@ import {
   ErrorBar,
   Line,
   ReferenceArea,
-  ReferenceDot,
   ReferenceLine,
   ResponsiveContainer,
   Scatter,
+  usePlotArea,
   XAxis,
   YAxis,
 } from 'recharts';
+import { spreadLabels } from './spread-labels';
 
 export interface ForecastChartProps {
   /** proportions times 100; one row a day of the curve */
@@ -55,6 +56,22 @@ export function ForecastChart(props: ForecastChartProps) {
   const isWide = width >= WIDE_ENOUGH_FOR_LABELS;
   const lastMedian = curve.findLast((row) => row.median !== undefined);
   const lastAlternative = curve.findLast((row) => row.alternative !== undefined);
+  const ends: EndOfLine[] = [
+    { day: to, percent: threshold, text: props.thresholdLabel, tone: 'var(--madder)' },
+    ...(lastMedian
+      ? [{ day: lastMedian.day, percent: lastMedian.median ?? 0, text: medianName, tone: 'var(--indigo)' }]
+      : []),
+    ...(lastAlternative
+      ? [
+          {
+            day: lastAlternative.day,
+            percent: lastAlternative.alternative ?? 0,
+            text: alternativeName,
+            tone: 'var(--leaf)',
+          },
+        ]
+      : []),
+  ];
   return (
     <figure role="img" aria-label={props.label} className="h-80 w-full select-none">
       <ResponsiveContainer
@@ -121,12 +138,11 @@ export function ForecastChart(props: ForecastChartProps) {
             stroke="var(--madder)"
             strokeWidth={1.5}
             strokeDasharray="6 4"
-            label={{
-              value: props.thresholdLabel,
-              position: isWide ? 'right' : 'insideBottomLeft',
-              fill: 'var(--madder)',
-              fontSize: 12,
-            }}
+            label={
+              isWide
+                ? undefined
+                : { value: props.thresholdLabel, position: 'insideBottomLeft', fill: 'var(--madder)', fontSize: 12 }
+            }
           />
           <Line
             dataKey="median"
@@ -176,22 +192,7 @@ export function ForecastChart(props: ForecastChartProps) {
               label={<SeasonMark tone="var(--leaf)" text={otherLastSafe.label} shape="diamond" />}
             />
           )}
-          {isWide && lastMedian && (
-            <ReferenceDot
-              x={lastMedian.day}
-              y={lastMedian.median}
-              r={0}
-              label={{ value: medianName, position: 'right', fill: 'var(--indigo)', fontSize: 12 }}
-            />
-          )}
-          {isWide && lastAlternative && (
-            <ReferenceDot
-              x={lastAlternative.day}
-              y={lastAlternative.alternative}
-              r={0}
-              label={{ value: alternativeName, position: 'right', fill: 'var(--leaf)', fontSize: 12 }}
-            />
-          )}
+          {isWide && <EndLabels ends={ends} from={from} to={to} />}
           <Scatter data={tests} dataKey="percent" isAnimationActive={false} shape={<TestPoint />}>
             <ErrorBar
               dataKey="error"
@@ -210,11 +211,44 @@ export function ForecastChart(props: ForecastChartProps) {
 
 const WIDE_ENOUGH_FOR_LABELS = 560;
 const ROOM_FOR_LABELS = 112;
+/** pixels that a line of text of 12 px takes */
+const LABEL_HEIGHT = 15;
 const FIGURES = { fill: 'var(--ink-2)', fontSize: 12, fontFamily: 'var(--figure-face), monospace' } as const;
 
 function TestPoint({ cx, cy, isMain }: { cx?: number; cy?: number; isMain?: boolean }) {
   const fill = isMain ? 'var(--ink)' : 'var(--sheet)';
   return <circle cx={cx} cy={cy} r={isMain ? 6 : 5} fill={fill} stroke="var(--ink)" strokeWidth={2} />;
+}
+
+interface EndOfLine {
+  day: number;
+  percent: number;
+  text: string;
+  tone: string;
+}
+
+/** The name of each line at its end; lines that end nearly alike have their names one below the other. */
+function EndLabels({ ends, from, to }: { ends: readonly EndOfLine[]; from: number; to: number }) {
+  const plot = usePlotArea();
+  if (!plot) return null;
+  const heights = ends.map(({ percent }) => plot.y + plot.height * (1 - percent / 100));
+  const placed = spreadLabels(heights, { height: LABEL_HEIGHT, from: plot.y, to: plot.y + plot.height });
+  return (
+    <g>
+      {ends.map(({ day, text, tone }, index) => (
+        <text
+          key={text}
+          x={plot.x + (plot.width * (day - from)) / (to - from) + 6}
+          y={placed[index]}
+          dominantBaseline="central"
+          fill={tone}
+          fontSize={12}
+        >
+          {text}
+        </text>
+      ))}
+    </g>
+  );
 }
 
 interface SeasonMarkProps extends LabelProps {
@@ -227,6 +261,9 @@ interface SeasonMarkProps extends LabelProps {
 function SeasonMark({ viewBox, tone, text, shape }: SeasonMarkProps) {
   const box = viewBox as { x?: number; y?: number; height?: number } | undefined;
   const x = box?.x ?? 0;
+  const plot = usePlotArea();
+  // In the right half words that begin at the mark would run out of the picture.
+  const isRight = plot !== undefined && x > plot.x + plot.width / 2;
   const foot = (box?.y ?? 0) + (box?.height ?? 0);
   const rise = shape === 'diamond' ? 22 : 4;
   return (
@@ -235,7 +272,13 @@ function SeasonMark({ viewBox, tone, text, shape }: SeasonMarkProps) {
         d={shape === 'triangle' ? `M${x - 6} ${foot} l6 -10 l6 10 Z` : `M${x} ${foot - 28} l5 6 l-5 6 l-5 -6 Z`}
         fill={tone}
       />
-      <text x={x + 10} y={foot - rise + 4} fill={tone} fontSize={12}>
+      <text
+        x={isRight ? x - 10 : x + 10}
+        y={foot - rise + 4}
+        textAnchor={isRight ? 'end' : 'start'}
+        fill={tone}
+        fontSize={12}
+      >
         {text}
       </text>
     </g>
