@@ -12,6 +12,7 @@ export interface TrayToInsert {
   countEveryDays?: number | null;
   temperatures?: string | null;
   place?: string | null;
+  notes?: string | null;
   /** seeds of each dish */
   dishes?: number[];
   /** what was found, by day and position of the dish */
@@ -44,6 +45,7 @@ export function insertTray(
     countEveryDays = null,
     temperatures = '20',
     place = null,
+    notes = null,
     dishes = [50, 50],
     counts = [],
     takesSeed = true,
@@ -83,6 +85,7 @@ export function insertTray(
       finalCountOn,
       countEveryDays,
       place,
+      notes,
       seriesId: id,
       byId: 'volunteer',
       createdAt: `${setOn}T08:00:00.000+00:00`,

@@ -44,7 +44,7 @@ export default async function CertificatePage({ params }: Props) {
   const viability = boundsOutwards(summary.viability);
   const uneven = unevenInWords(intervalIfUneven(test.replicates, TEST_LEVEL), test.replicates.length);
   return (
-    <div className="paper-upright grid max-w-3xl gap-5 print:max-w-none print:gap-2">
+    <div className="paper-upright grid max-w-3xl gap-5 print:block print:max-w-none print:space-y-2">
       <PageHead
         above={
           <>
@@ -109,20 +109,35 @@ export default async function CertificatePage({ params }: Props) {
       {test.notes && (
         <section className="grid gap-1" aria-labelledby="notes-title">
           <h2 id="notes-title">Notes</h2>
-          <p className="wrap-anywhere whitespace-pre-line">{test.notes}</p>
+          {linesOf(test.notes).map(({ line, key }) => (
+            <p key={key} className="wrap-anywhere">
+              {line}
+            </p>
+          ))}
         </section>
       )}
-      <div className="mt-10 grid grid-cols-2 gap-8 print:mt-10">
-        <p className="border-t border-ink pt-1 text-sm">Signed</p>
-        <p className="border-t border-ink pt-1 text-sm">Place and date</p>
+      <div className="whole grid gap-5 pt-10 print:gap-2">
+        <div className="grid grid-cols-2 gap-8">
+          <p className="border-t border-ink pt-1 text-sm">Signed</p>
+          <p className="border-t border-ink pt-1 text-sm">Place and date</p>
+        </div>
+        {/* Names the test again: on a second sheet it is all that tells what was signed. */}
+        <p className="label">
+          Germination test {test.number} of lot {test.lot.number}: {bankName}, printed {formatDate(today())}. Made by
+          the bank's own counts and rules, for its own use. Seed that is sold or crosses a border needs a test by
+          whoever local law names.
+        </p>
       </div>
-      <p className="label">
-        {bankName}, printed {formatDate(today())}. Made by the bank's own counts and rules, for its own use. Seed that
-        is sold or crosses a border needs a test by whoever local law names.
-      </p>
     </div>
   );
 }
+
+/** A paragraph each, so that a page breaks between notes rather than within a short one. */
+const linesOf = (notes: string) =>
+  notes
+    .split('\n')
+    .map((line, index) => ({ line, key: `${index} ${line}` }))
+    .filter(({ line }) => line.trim() !== '');
 
 function countersInWords({ countedBy }: TestCertificate): string {
   return countedBy.length === 0 ? 'not noted' : countedBy.join(', ');
@@ -130,7 +145,7 @@ function countersInWords({ countedBy }: TestCertificate): string {
 
 function Line({ term, children }: { term: string; children: ReactNode }) {
   return (
-    <div className="min-w-0">
+    <div className="whole min-w-0">
       <dt className="label">{term}</dt>
       <dd className="wrap-anywhere font-semibold">{children}</dd>
     </div>
