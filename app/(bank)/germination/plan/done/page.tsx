@@ -87,7 +87,8 @@ function TrayRow({ tray }: { tray: TraySet }) {
         </Link>
       </td>
       <td className="number" data-label="seeds">
-        {formatCount(seedsIn(tray.dishes))} <span className="quiet">in {tray.dishes.length}</span>
+        {formatCount(seedsIn(tray.dishes))}{' '}
+        <span className="quiet">in {tray.dishes.length === 1 ? 'one dish' : `${tray.dishes.length} dishes`}</span>
         {tray.group !== null && <span className="quiet block text-sm">group {tray.group}</span>}
       </td>
       <td data-label="from">{tray.packetNumber}</td>
