@@ -44,7 +44,7 @@ export interface GerminationTestDetail {
   crop: CropForTesting;
   replicates: (ClassedReplicate & { position: number })[];
   /** every version of this test, oldest first, this one included */
-  versions: { number: string; recordedAt: Date }[];
+  versions: { id: string; number: string; recordedAt: Date }[];
   correctedByNumber: string | null;
   /** the lot's test before this one, leaving out what was corrected since */
   before: EarlierTest | null;
@@ -54,7 +54,7 @@ export interface GerminationTestDetail {
   ofOneTime: { seeds: number; normal: number }[];
   /** the lot's newest test, when it is a later one than this; leaving out what was corrected since */
   newest: { number: string; finishedOn: string } | null;
-  /** who wrote what, newest first */
+  /** who wrote what of any version of it, newest first: why a correction is there stands with the one it corrects */
   history: HistoryLine[];
 }
 
@@ -85,12 +85,12 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
     },
   });
   if (!test) return null;
-  const [versions, earlier, ofOneTime, newest, history] = await Promise.all([
-    findVersions(test.id),
+  const versions = await findVersions(test.id);
+  const [earlier, ofOneTime, newest, history] = await Promise.all([
     findEarlierTests(test),
     findTestsOfOneTime(test),
     findNewestTest(test),
-    findHistory([{ entity: 'germination test', ids: [test.id] }]),
+    findHistory([{ entity: 'germination test', ids: versions.map(({ id }) => id) }]),
   ]);
   const { lot } = test;
   return {
@@ -127,7 +127,7 @@ export async function getGerminationTest(number: string): Promise<GerminationTes
 
 /** The chain of corrections through one test: each test is corrected at most once, so it is a line. */
 async function findVersions(testId: string): Promise<GerminationTestDetail['versions']> {
-  return reader().$queryRaw<{ number: string; recordedAt: Date }[]>`
+  return reader().$queryRaw<{ id: string; number: string; recordedAt: Date }[]>`
     WITH RECURSIVE
       earlier("id", "correctsId") AS (
         SELECT "id", "correctsId" FROM "GerminationTest" WHERE "id" = ${testId}
@@ -137,7 +137,7 @@ async function findVersions(testId: string): Promise<GerminationTestDetail['vers
         SELECT ${testId}
         UNION SELECT t."id" FROM "GerminationTest" t JOIN later l ON t."correctsId" = l."id"
       )
-    SELECT "number", "recordedAt" FROM "GerminationTest"
+    SELECT "id", "number", "recordedAt" FROM "GerminationTest"
     WHERE "id" IN (SELECT "id" FROM earlier UNION SELECT "id" FROM later) ORDER BY "id"`;
 }
 

@@ -177,15 +177,18 @@ describe('one test', () => {
     expect((await getGerminationTest(early.number))?.newest).toBeNull();
   });
 
-  test('carries its own history, the correction first', async () => {
+  test('carries the history of all its versions, whichever is looked at, the correction first', async () => {
     await createLotWithPacket();
     const first = await recordTest();
     await recordTest({ correctsId: first.id, correctionReason: 'A slip of the pen.', finishedOn: '2026-03-17' });
-    const trail = (await getGerminationTest('T-0001'))?.history.map((entry) => entry.summary);
-    expect(trail).toEqual([
-      'Corrected by T-0002. Reason: A slip of the pen.',
-      'Recorded T-0001 on lot L-2020-001: 81 normal of 100 seeds',
-    ]);
+    for (const number of ['T-0001', 'T-0002']) {
+      const trail = (await getGerminationTest(number))?.history.map((entry) => entry.summary);
+      expect(trail, number).toEqual([
+        'Corrected by T-0002. Reason: A slip of the pen.',
+        'Corrected T-0001 as T-0002, lot L-2020-001: 81 normal of 100 seeds. Reason: A slip of the pen.',
+        'Recorded T-0001 on lot L-2020-001: 81 normal of 100 seeds',
+      ]);
+    }
   });
 });
 
