@@ -1,3 +1,4 @@
+import { FieldMessage } from '@/app/_components/form/field-message';
 import { CheckField, HiddenField, TextField } from '@/app/_components/form/fields';
 import { Form } from '@/app/_components/form/form';
 import { SubmitButton } from '@/app/_components/form/submit-button';
@@ -41,6 +42,7 @@ export function DayForm({ tray, on, today }: { tray: TrayPage; on: string; today
           What was found and taken out on <b>{formatDate(on)}</b>, not the total so far. Leave the row of a dish empty
           that was not looked at; write 0 where nothing was found.
         </p>
+        <FieldMessage name="on" />
         {standing.some(({ disagree }) => disagree) && (
           <Notice kind="caution">Counts of this day disagree. What you save takes the place of all of them.</Notice>
         )}
