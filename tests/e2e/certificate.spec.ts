@@ -1,8 +1,7 @@
-import path from 'node:path';
 import type { Page } from '@playwright/test';
-import Database from 'better-sqlite3';
 import { renderPdf } from '../support/labels/render-pdf';
 import { expect, test } from './support/bank';
+import { insertTest } from './support/insert-test';
 import { insertTrays } from './support/insert-trays';
 import { expectReadable, lookIn, MODES } from './support/readable';
 
@@ -124,23 +123,14 @@ const SEEDS_TOGETHER = 94_095;
 const seedsOf = (position: number) => 1000 + position;
 
 /** Written down by hand, of more dishes than a tray has. */
-function insertLongTest(bankDirectory: string): void {
-  const database = new Database(path.join(bankDirectory, 'hilum.db'));
-  try {
-    database
-      .prepare(
-        `INSERT INTO "GerminationTest" ("id", "number", "lotId", "setOn", "finishedOn", "byId")
-         SELECT ?, ?, "id", '2026-10-09', '2026-10-20', 'volunteer' FROM "Lot" WHERE "number" = ?`,
-      )
-      .run(LONG, LONG, LOT);
-    const replicate = database.prepare(
-      `INSERT INTO "Replicate" ("testId", "position", "seeds", "normal", "abnormal", "hard", "fresh", "dead")
-       VALUES (?, ?, ?, ?, 0, 0, 0, 7)`,
-    );
-    for (let position = 1; position <= REPLICATES; position++) {
-      replicate.run(LONG, position, seedsOf(position), seedsOf(position) - 7);
-    }
-  } finally {
-    database.close();
-  }
-}
+const insertLongTest = (bankDirectory: string) =>
+  insertTest(bankDirectory, {
+    number: LONG,
+    lot: LOT,
+    setOn: '2026-10-09',
+    finishedOn: '2026-10-20',
+    replicates: Array.from({ length: REPLICATES }, (_, index) => {
+      const seeds = seedsOf(index + 1);
+      return { seeds, normal: seeds - 7, abnormal: 0, dead: 7 };
+    }),
+  });

@@ -1,10 +1,9 @@
 import { randomBytes } from 'node:crypto';
-import path from 'node:path';
 import type { Page } from '@playwright/test';
-import Database from 'better-sqlite3';
 import { NOTHING_FOUND } from '../../lib/domain/germination/bench/tray-count';
 import { uuidV7 } from '../../lib/domain/ids/uuid-v7';
 import { expect, test } from './support/bank';
+import { insertTest } from './support/insert-test';
 import { insertTrays } from './support/insert-trays';
 import { expectReadable, lookIn, MODES } from './support/readable';
 
@@ -259,22 +258,14 @@ async function sendFromPhone(page: Page, { on, dish, normal }: { on: string; dis
 }
 
 /** The finished test of a tray as somebody wrote it down from paper. */
-function insertHandWritten(bankDirectory: string, number: string): void {
-  const database = new Database(path.join(bankDirectory, 'hilum.db'));
-  try {
-    database
-      .prepare(
-        `INSERT INTO "GerminationTest" ("id", "number", "lotId", "setOn", "finishedOn", "byId")
-         SELECT ?, ?, "id", '2026-11-09', '2026-11-20', 'volunteer' FROM "Lot" WHERE "number" = ?`,
-      )
-      .run(number, number, LATE_LOT);
-    const replicate = database.prepare(
-      `INSERT INTO "Replicate" ("testId", "position", "seeds", "normal", "abnormal", "hard", "fresh", "dead")
-       VALUES (?, ?, 50, ?, ?, 0, 0, ?)`,
-    );
-    replicate.run(number, 1, 42, 2, 6);
-    replicate.run(number, 2, 45, 0, 5);
-  } finally {
-    database.close();
-  }
-}
+const insertHandWritten = (bankDirectory: string, number: string) =>
+  insertTest(bankDirectory, {
+    number,
+    lot: LATE_LOT,
+    setOn: '2026-11-09',
+    finishedOn: '2026-11-20',
+    replicates: [
+      { seeds: 50, normal: 42, abnormal: 2, dead: 6 },
+      { seeds: 50, normal: 45, abnormal: 0, dead: 5 },
+    ],
+  });
