@@ -1,7 +1,7 @@
 import { expect, test } from './support/bank';
 import { insertTrays } from './support/insert-trays';
 
-const TRAY = 'T-9301';
+const TRAY = 'T-9801';
 
 test.use({ viewport: { width: 390, height: 800 } });
 
