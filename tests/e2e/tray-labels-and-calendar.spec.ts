@@ -6,6 +6,9 @@ import { expect, test } from './support/bank';
 import { labelPicture, pngOf } from './support/label-film';
 import { expectReadable, lookIn, MODES } from './support/readable';
 
+// What is to be counted today is counted here.
+test.use({ ownBank: 'tray-labels' });
+
 /** Trays of the demo: leek whose first count is two days late, lettuce at its last count, clover that was closed. */
 const LATE = 'T-0224';
 const LAST_COUNT = 'T-0225';
